@@ -31,7 +31,7 @@ type Scenario struct {
 	// Compare is the index, from 0, of the option that the others are compared with.
 	Compare int `json:"compare" jsonschema:"minimum=0,maximum=3,default=0"`
 	// Options are the set-ups compared, one to four.
-	Options []Option `json:"options" jsonschema:"minItems=1,maxItems=4"`
+	Options []Option `json:"options" jsonschema:"required,minItems=1,maxItems=4"`
 }
 
 // Site is the place of the vineyard.
@@ -96,21 +96,21 @@ type Weather struct {
 // values at its end, as in the typical-year formats. 24 hours make a day, hour 1 ends at 01:00 standard time.
 type Hour struct {
 	// GHI is global horizontal irradiance.
-	GHI_Wm2 float64 `json:"ghi_Wm2" jsonschema:"minimum=0,maximum=1500" jsonschema_extras:"x-unit=W/m2"`
+	GHI_Wm2 float64 `json:"ghi_Wm2" jsonschema:"required,minimum=0,maximum=1500" jsonschema_extras:"x-unit=W/m2"`
 	// DNI is direct normal irradiance.
-	DNI_Wm2 float64 `json:"dni_Wm2" jsonschema:"minimum=0,maximum=1400" jsonschema_extras:"x-unit=W/m2"`
+	DNI_Wm2 float64 `json:"dni_Wm2" jsonschema:"required,minimum=0,maximum=1400" jsonschema_extras:"x-unit=W/m2"`
 	// DHI is diffuse horizontal irradiance.
-	DHI_Wm2 float64 `json:"dhi_Wm2" jsonschema:"minimum=0,maximum=1000" jsonschema_extras:"x-unit=W/m2"`
+	DHI_Wm2 float64 `json:"dhi_Wm2" jsonschema:"required,minimum=0,maximum=1000" jsonschema_extras:"x-unit=W/m2"`
 	// Air is the air temperature at screen height.
-	Air_C float64 `json:"air_C" jsonschema:"minimum=-60,maximum=60" jsonschema_extras:"x-unit=degC"`
+	Air_C float64 `json:"air_C" jsonschema:"required,minimum=-60,maximum=60" jsonschema_extras:"x-unit=degC"`
 	// DewPoint is the dew point at screen height.
-	DewPoint_C float64 `json:"dewPoint_C" jsonschema:"minimum=-70,maximum=40" jsonschema_extras:"x-unit=degC"`
+	DewPoint_C float64 `json:"dewPoint_C" jsonschema:"required,minimum=-70,maximum=40" jsonschema_extras:"x-unit=degC"`
 	// Wind is the wind speed at 10 m.
-	Wind_ms float64 `json:"wind_ms" jsonschema:"minimum=0,maximum=60" jsonschema_extras:"x-unit=m/s"`
+	Wind_ms float64 `json:"wind_ms" jsonschema:"required,minimum=0,maximum=60" jsonschema_extras:"x-unit=m/s"`
 	// WindFrom is the direction that the wind comes from, from true north.
-	WindFrom_deg float64 `json:"windFrom_deg" jsonschema:"minimum=0,maximum=360" jsonschema_extras:"x-unit=deg"`
+	WindFrom_deg float64 `json:"windFrom_deg" jsonschema:"required,minimum=0,maximum=360" jsonschema_extras:"x-unit=deg"`
 	// Longwave is the sky longwave on the horizontal; 0 when the file has none.
-	Longwave_Wm2 float64 `json:"longwave_Wm2" jsonschema:"minimum=0,maximum=700" jsonschema_extras:"x-unit=W/m2"`
+	Longwave_Wm2 float64 `json:"longwave_Wm2" jsonschema:"minimum=0,maximum=700,default=0" jsonschema_extras:"x-unit=W/m2"`
 }
 
 // Fruit is the variety and its state on the day.
