@@ -1,0 +1,76 @@
+package build
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+)
+
+// program is one Go program that runs in the browser.
+type program struct{ folder, file string }
+
+// programs lists the browser programs, the slower one first.
+var programs = [...]program{
+	{folder: "wasm/view", file: "view.wasm"},
+	{folder: "wasm/engine", file: "engine.wasm"},
+}
+
+// buildProgram compiles one browser program. Go's build cache makes an unchanged one cheap.
+func (s *site) buildProgram(ctx context.Context, p program) error {
+	out, err := filepath.Abs(filepath.Join(s.Out, p.file))
+	if err != nil {
+		return err
+	}
+	cmd := exec.CommandContext(ctx, "go", "build", "-trimpath", "-buildvcs=false",
+		"-ldflags=-s -w", "-o", out, "./"+p.folder)
+	cmd.Dir = s.Root
+	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "CGO_ENABLED=0")
+	if printed, err := cmd.CombinedOutput(); err != nil {
+		return goFault(ctx, p.folder, string(printed), err)
+	}
+	text, err := os.ReadFile(out)
+	if err != nil {
+		return err
+	}
+	s.record(p.file, text)
+	return nil
+}
+
+// goFault says in one line why the go command failed.
+func goFault(ctx context.Context, folder, printed string, err error) error {
+	switch {
+	case ctx.Err() != nil:
+		return ctx.Err()
+	case errors.Is(err, exec.ErrNotFound):
+		return &Fault{What: "the go command is not on the PATH", Remedy: "install Go (the version stands in go.mod) and open a new terminal"}
+	case strings.Contains(printed, "requires go >=") || strings.Contains(printed, "toolchain not available"):
+		return &Fault{What: "this Go is too old", Remedy: "install the version that go.mod names, or newer", Detail: lastLines(printed, 3)}
+	case strings.Contains(printed, "dial tcp") || strings.Contains(printed, "i/o timeout"):
+		return &Fault{What: "Go cannot fetch the modules", Remedy: "connect to the network once and run again", Detail: lastLines(printed, 3)}
+	default:
+		return &Fault{What: folder + " does not build", Remedy: "mend what the compiler says above", Detail: lastLines(printed, 20)}
+	}
+}
+
+// copyLoader copies wasm_exec.js from the Go installation in use: it must match the compiler.
+func (s *site) copyLoader(ctx context.Context) error {
+	cmd := exec.CommandContext(ctx, "go", "env", "GOROOT")
+	cmd.Dir = s.Root
+	printed, err := cmd.Output()
+	if err != nil {
+		return goFault(ctx, "go env", string(printed), err)
+	}
+	loader := filepath.Join(strings.TrimSpace(string(printed)), "lib", "wasm", "wasm_exec.js")
+	text, err := os.ReadFile(loader)
+	if err != nil {
+		return &Fault{
+			What:   fmt.Sprintf("the Go installation has no %s", loader),
+			Remedy: "install the complete Go distribution (some systems split it: look for a package golang-misc or golang-src)",
+		}
+	}
+	return s.put("wasm_exec.js", text)
+}
