@@ -88,7 +88,8 @@ func (s *Scenario) UnmarshalJSON(raw []byte) error {
 	return json.Unmarshal(raw, (*plainScenario)(s))
 }
 
-// UnmarshalJSON decodes an option over the sizes of its form. An unknown form leaves the defaults of the tags.
+// UnmarshalJSON decodes an option over the sizes of its form. An unknown form leaves the defaults of
+// the tags. A row azimuth of 180° is read as the same row at 0°.
 func (o *Option) UnmarshalJSON(raw []byte) error {
 	fillDefaults(reflect.ValueOf(o).Elem())
 	named := struct {
@@ -100,7 +101,22 @@ func (o *Option) UnmarshalJSON(raw []byte) error {
 	if form, ok := FormByKey(named.Form); ok {
 		*o = form.Option
 	}
-	return json.Unmarshal(raw, (*plainOption)(o))
+	err := json.Unmarshal(raw, (*plainOption)(o))
+	o.turnToZero()
+	return err
+}
+
+// turnToZero describes a row at 180° as the row at 0° that it is: what lay to its right lies to the left.
+func (o *Option) turnToZero() {
+	if o.Rows.Azimuth_deg != 180 {
+		return
+	}
+	o.Rows.Azimuth_deg = 0
+	for i := range o.Trellis.Wires {
+		if offset := &o.Trellis.Wires[i].Offset_m; *offset != 0 {
+			*offset = -*offset
+		}
+	}
 }
 
 // UnmarshalJSON decodes a wire over the defaults of its tags.

@@ -64,3 +64,15 @@ func TestDecodeFillsFromFormAndTags(t *testing.T) {
 		t.Errorf("missing fields are not at their defaults: %+v", s)
 	}
 }
+
+func TestRowsAt180AreRowsAtZeroSeenFromTheOtherEnd(t *testing.T) {
+	s, err := Decode([]byte(`{"options":[{"form":"sprawl","rows":{"azimuth_deg":180},
+		"trellis":{"wires":[{"role":"fruiting"},{"height_m":1.4,"offset_m":0.3}]}}]}`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	option := s.Options[0]
+	if option.Rows.Azimuth_deg != 0 || option.Trellis.Wires[1].Offset_m != -0.3 {
+		t.Errorf("a wire on the west side moved: %+v", option)
+	}
+}

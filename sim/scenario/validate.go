@@ -1,0 +1,146 @@
+package scenario
+
+import (
+	"fmt"
+	"math"
+	"time"
+)
+
+// Rules between fields; each is an assumption of this program unless a source is named.
+const (
+	// FirstYear and LastYear bound the dates for which the sun's position is tested.
+	FirstYear, LastYear = 1900, 2100
+	// dewPointMargin_K is how far the dew point of a design day may lie above its lowest air
+	// temperature: held constant over the day it overstates the night, when dew falls.
+	dewPointMargin_K = 3.0
+	// drivingGap_m is the least free width between the wires of neighbouring rows.
+	drivingGap_m = 0.5
+	// sameHeight_m is the difference in height below which two catch wires make a pair.
+	sameHeight_m = 0.01
+	// hoursOfDay is the number of measured rows that make a day.
+	hoursOfDay = 24
+)
+
+// Validate checks the rules between fields that a range of one field cannot express, all of them at
+// once. It takes for granted that each field lies in its own range.
+func (s Scenario) Validate() []Fault {
+	faults := s.Weather.validate()
+	faults = append(faults, s.Limits.validate()...)
+	if s.Compare >= len(s.Options) {
+		faults = append(faults, Fault{"fault.compare", "/compare", map[string]any{
+			"value": s.Compare, "options": len(s.Options)}})
+	}
+	for i, option := range s.Options {
+		faults = append(faults, option.validate(fmt.Sprintf("/options/%d", i))...)
+	}
+	return faults
+}
+
+// validate checks the date, the extremes of a design day and the number of measured hours.
+func (w Weather) validate() []Fault {
+	var faults []Fault
+	if date, err := time.Parse(time.DateOnly, w.Date); err != nil {
+		faults = append(faults, Fault{"fault.date", "/weather/date", map[string]any{"value": w.Date}})
+	} else if year := date.Year(); year < FirstYear || year > LastYear {
+		faults = append(faults, Fault{"fault.year", "/weather/date", map[string]any{
+			"value": w.Date, "min": FirstYear, "max": LastYear}})
+	}
+	if len(w.Hours) != 0 {
+		if len(w.Hours) != hoursOfDay {
+			faults = append(faults, Fault{"fault.hours", "/weather/hours", map[string]any{
+				"count": len(w.Hours), "want": hoursOfDay}})
+		}
+		return faults
+	}
+	if w.AirMin_C >= w.AirMax_C {
+		faults = append(faults, Fault{"fault.air-order", "/weather/airMin_C", map[string]any{
+			"airMin": w.AirMin_C, "airMax": w.AirMax_C}})
+	}
+	if w.DewPoint_C > w.AirMin_C+dewPointMargin_K {
+		faults = append(faults, Fault{"fault.dew-point", "/weather/dewPoint_C", map[string]any{
+			"dewPoint": w.DewPoint_C, "airMin": w.AirMin_C, "margin": dewPointMargin_K}})
+	}
+	return faults
+}
+
+// validate checks that the three counted temperatures rise.
+func (l Limits) validate() []Fault {
+	if l.Watch_C < l.Hot_C && l.Hot_C < l.Burn_C {
+		return nil
+	}
+	return []Fault{{"fault.limits-order", "/limits", map[string]any{
+		"watch": l.Watch_C, "hot": l.Hot_C, "burn": l.Burn_C}}}
+}
+
+// validate checks one option, whose pointer is path.
+func (o Option) validate(path string) []Fault {
+	if _, known := FormByKey(o.Form); !known { // and so are the sizes that the option leaves to it
+		return []Fault{{"fault.form", path + "/form", map[string]any{
+			"value": o.Form, "allowed": FormKeys()}}}
+	}
+	faults := o.validateFruitingWires(path)
+	faults = append(faults, o.Trellis.validateCatchWires(path+"/trellis/wires")...)
+	if need := o.Trellis.width() + drivingGap_m; len(o.Trellis.Wires) > 0 && o.Rows.RowSpacing_m < need {
+		faults = append(faults, Fault{"fault.rows-narrow", path + "/rows/rowSpacing_m", map[string]any{
+			"value": o.Rows.RowSpacing_m, "width": o.Trellis.width(), "min": need, "unit": "m"}})
+	}
+	return faults
+}
+
+// validateFruitingWires checks that arms have wires, wires have arms and hedging leaves the arms alone.
+func (o Option) validateFruitingWires(path string) []Fault {
+	count, highest := 0, 0.0
+	for _, wire := range o.Trellis.Wires {
+		if wire.Role == Fruiting {
+			count++
+			highest = math.Max(highest, wire.Height_m)
+		}
+	}
+	if count == 0 {
+		return []Fault{{"fault.no-fruiting-wire", path + "/trellis/wires", nil}}
+	}
+	var faults []Fault
+	if o.Training.ArmsPerVine < count {
+		faults = append(faults, Fault{"fault.arms", path + "/training/armsPerVine", map[string]any{
+			"value": o.Training.ArmsPerVine, "wires": count}})
+	}
+	if trim := o.Shoots.TrimTop_m; trim > 0 && trim <= highest {
+		faults = append(faults, Fault{"fault.trim-low", path + "/shoots/trimTop_m", map[string]any{
+			"value": trim, "height": highest, "unit": "m"}})
+	}
+	return faults
+}
+
+// validateCatchWires checks that catch wires come in pairs: at each height an even number, no two of
+// them in one place. A fault points at the first wire of its height.
+func (t Trellis) validateCatchWires(path string) []Fault {
+	var faults []Fault
+	counted := make([]bool, len(t.Wires))
+	for i, first := range t.Wires {
+		if first.Role != Catch || counted[i] {
+			continue
+		}
+		offsets := map[float64]bool{}
+		count := 0
+		for j, wire := range t.Wires {
+			if wire.Role == Catch && math.Abs(wire.Height_m-first.Height_m) <= sameHeight_m {
+				counted[j], offsets[wire.Offset_m] = true, true
+				count++
+			}
+		}
+		if count%2 != 0 || len(offsets) != count {
+			faults = append(faults, Fault{"fault.catch-pair", fmt.Sprintf("%s/%d", path, i), map[string]any{
+				"height": first.Height_m, "count": count, "unit": "m"}})
+		}
+	}
+	return faults
+}
+
+// width is the distance across the row between the outermost wires [m].
+func (t Trellis) width() float64 {
+	left, right := math.Inf(1), math.Inf(-1)
+	for _, wire := range t.Wires {
+		left, right = math.Min(left, wire.Offset_m), math.Max(right, wire.Offset_m)
+	}
+	return right - left
+}
