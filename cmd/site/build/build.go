@@ -27,9 +27,9 @@ const parallel = 2
 // Site builds the whole site and returns what it wrote. Files of an earlier build that no longer
 // belong to the site are removed; other files in the folder are left alone.
 func Site(ctx context.Context, o Options) (Manifest, error) {
-	s := &site{Options: o, files: map[string]File{}}
+	s := &site{Options: o, files: Manifest{}}
 	if err := writable(o.Out); err != nil {
-		return Manifest{}, err
+		return nil, err
 	}
 	before, _ := ReadManifest(o.Out) // none yet, or unreadable: then nothing is reused
 
@@ -45,19 +45,19 @@ func Site(ctx context.Context, o Options) (Manifest, error) {
 		return s.timed("web/src", s.bundle)
 	})
 	if err := jobs.Wait(); err != nil {
-		return Manifest{}, err
+		return nil, err
 	}
 
 	if err := s.copyLoader(ctx); err != nil {
-		return Manifest{}, err
+		return nil, err
 	}
 	if err := s.copyStatic(); err != nil {
-		return Manifest{}, err
+		return nil, err
 	}
-	after := Manifest{Files: s.files}
+	after := s.files
 	s.removeStale(before, after)
 	if err := s.compress(ctx, before, after); err != nil {
-		return Manifest{}, err
+		return nil, err
 	}
 	return after, after.write(o.Out)
 }
@@ -66,7 +66,7 @@ func Site(ctx context.Context, o Options) (Manifest, error) {
 type site struct {
 	Options
 	mu    sync.Mutex
-	files map[string]File // what was written so far, by its path in the site
+	files Manifest // what was written so far, by its path in the site
 }
 
 // put writes one file of the site.

@@ -60,7 +60,7 @@ func TestSiteHoldsEveryFile(t *testing.T) {
 		"index.html", "styles.css", "view-host.js", "view-host.js.map", "view.html", "view.wasm", "wasm_exec.js",
 	}
 	var got []string
-	for name, file := range m.Files {
+	for name, file := range m {
 		got = append(got, name)
 		text := readFile(t, out, filepath.FromSlash(name))
 		if describe(text) != file {
@@ -73,8 +73,8 @@ func TestSiteHoldsEveryFile(t *testing.T) {
 	if program := readFile(t, out, "engine.wasm"); !bytes.HasPrefix(program, []byte("\x00asm")) {
 		t.Error("engine.wasm does not begin as a WebAssembly module")
 	}
-	if read, err := ReadManifest(out); err != nil || len(read.Files) != len(want) {
-		t.Errorf("the manifest in the folder lists %d files (%v), want %d", len(read.Files), err, len(want))
+	if read, err := ReadManifest(out); err != nil || len(read) != len(want) {
+		t.Errorf("the manifest in the folder lists %d files (%v), want %d", len(read), err, len(want))
 	}
 }
 
@@ -99,7 +99,7 @@ func TestCompressedCopiesUnpackToTheFile(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for name := range m.Files {
+	for name := range m {
 		plain := readFile(t, out, filepath.FromSlash(name))
 		unbrotli, err := io.ReadAll(brotli.NewReader(bytes.NewReader(readFile(t, out, filepath.FromSlash(name)+".br"))))
 		if err != nil || !bytes.Equal(unbrotli, plain) {

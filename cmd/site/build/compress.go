@@ -35,10 +35,10 @@ func (s *site) compress(ctx context.Context, before, after Manifest) error {
 	return s.timed("compression", func() error {
 		jobs, ctx := errgroup.WithContext(ctx)
 		jobs.SetLimit(parallel)
-		for name, file := range after.Files {
+		for name, file := range after {
 			for _, kind := range copyKinds {
 				path := filepath.Join(s.Out, filepath.FromSlash(name))
-				if before.Files[name] != file || !s.Compress {
+				if before[name] != file || !s.Compress {
 					os.Remove(path + kind.suffix)
 				}
 				if s.Compress && !exists(path+kind.suffix) {

@@ -14,9 +14,7 @@ const ManifestName = "manifest.json"
 
 // Manifest lists the files of the site by their path in it, with forward slashes. It does not list
 // itself nor the compressed copies.
-type Manifest struct {
-	Files map[string]File `json:"files"`
-}
+type Manifest map[string]File
 
 // File is one file of the site as it is before compression.
 type File struct {
@@ -31,11 +29,11 @@ func describe(text []byte) File {
 
 // ReadManifest reads the list that an earlier build left in the folder.
 func ReadManifest(dir string) (Manifest, error) {
-	var m Manifest
 	text, err := os.ReadFile(filepath.Join(dir, ManifestName))
 	if err != nil {
-		return m, err
+		return nil, err
 	}
+	var m Manifest
 	return m, json.Unmarshal(text, &m)
 }
 
@@ -50,8 +48,8 @@ func (m Manifest) write(dir string) error {
 // removeStale removes the files of an earlier build that this one did not write. Names that would
 // lead out of the folder are not ours and are left alone.
 func (s *site) removeStale(before, after Manifest) {
-	for name := range before.Files {
-		if _, kept := after.Files[name]; kept || !filepath.IsLocal(name) {
+	for name := range before {
+		if _, kept := after[name]; kept || !filepath.IsLocal(name) {
 			continue
 		}
 		path := filepath.Join(s.Out, filepath.FromSlash(name))
