@@ -56,8 +56,8 @@ func Midnight(date time.Time, utcOffset_h float64) time.Time {
 	return time.Date(date.Year(), date.Month(), date.Day(), 0, 0, 0, 0, zone)
 }
 
-// HourAngle_deg is the angle of the sun west of the meridian [deg, -180 – 180].
-func HourAngle_deg(latitude_deg, longitude_deg float64, t time.Time) float64 {
+// HourAngle is the angle of the sun west of the meridian [deg, -180 – 180].
+func HourAngle(latitude_deg, longitude_deg float64, t time.Time) float64 {
 	v := At(latitude_deg, longitude_deg, t).Vector()
 	sin, cos := sinCosDeg(latitude_deg)
 	// Horizontal to equatorial coordinates: the axis of the Earth stands in the meridian at the
@@ -69,7 +69,7 @@ func HourAngle_deg(latitude_deg, longitude_deg float64, t time.Time) float64 {
 // 0.02 %, so each step leaves at most that share of the last one.
 func transitNear(latitude_deg, longitude_deg float64, t time.Time) time.Time {
 	for range 4 {
-		angle := HourAngle_deg(latitude_deg, longitude_deg, t)
+		angle := HourAngle(latitude_deg, longitude_deg, t)
 		t = t.Add(-time.Duration(angle / 360 * float64(day)))
 	}
 	return t

@@ -168,7 +168,7 @@ func TestEventsAreRootsOfThePosition(t *testing.T) {
 				t.Fatalf("elevation at %v off by %g°", moment, off)
 			}
 		}
-		if angle := HourAngle_deg(latitude, longitude, got.Transit); math.Abs(angle) > 1e-3 {
+		if angle := HourAngle(latitude, longitude, got.Transit); math.Abs(angle) > 1e-3 {
 			t.Fatalf("hour angle at transit %g°", angle)
 		}
 		if !got.Rise.Before(got.Transit) || !got.Transit.Before(got.Set) {
