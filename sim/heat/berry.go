@@ -1,0 +1,113 @@
+package heat
+
+import (
+	"math"
+
+	"github.com/go-gl/mathgl/mgl64"
+
+	"rowlight/sim/scenario"
+)
+
+// Berry is one berry on the outside of its bunch: a sphere that conducts.
+type Berry struct {
+	Diameter_m   float64 // > 0 [m]
+	Absorptance  float64 // share of sunlight that the skin absorbs [0–1]
+	Emissivity   float64 // of the skin in the longwave [0–1]
+	Conductivity float64 // of the pulp [W/m/K]
+	Density      float64 // [kg/m³]
+	HeatCapacity float64 // [J/kg/K]
+	Compactness  float64 // of the bunch: 0 loose, 1 tight
+	BunchMass_kg float64 // of the bunch whose mass a tight one lends to its berries; 0 lends none
+}
+
+// What a berry is made of. ASHRAE Handbook, Refrigeration, thermal properties of foods: from memory.
+const (
+	BerryEmissivity   = 0.96 // range 0.95–0.98
+	BerryConductivity = 0.55 // [W/m/K]
+	BerryDensity      = 1065 // [kg/m³], range 1050–1080
+	BerryHeatCapacity = 3700 // [J/kg/K], range 3600–3800
+)
+
+// Shares of sunlight that a skin absorbs, from memory: green and white ripe 0.60–0.70, red to
+// black ripe 0.70–0.80 (0.90–0.95 in the visible, 0.4–0.6 in the near infrared).
+const (
+	GreenAbsorptance = 0.65
+	WhiteAbsorptance = 0.65
+	RedAbsorptance   = 0.78
+)
+
+// tightConvection is the convection of a berry in the face of a tight bunch over that of a sphere
+// alone. Assumption (range 0.5–0.8): neighbours take part of its surface and slow the air. It
+// scales h once and nothing else.
+const tightConvection = 0.55
+
+// NewBerry is the berry of a fruit in bunches of the given mass, with the properties above.
+func NewBerry(fruit scenario.Fruit, bunchMass_g float64) Berry {
+	return Berry{
+		Diameter_m:   fruit.Diameter_mm / 1000,
+		Absorptance:  absorptanceOf(fruit),
+		Emissivity:   BerryEmissivity,
+		Conductivity: BerryConductivity,
+		Density:      BerryDensity,
+		HeatCapacity: BerryHeatCapacity,
+		Compactness:  fruit.Compactness,
+		BunchMass_kg: bunchMass_g / 1000,
+	}
+}
+
+// absorptanceOf is the value that the user gave, or that of the colour.
+func absorptanceOf(fruit scenario.Fruit) float64 {
+	switch {
+	case fruit.Absorptance > 0:
+		return fruit.Absorptance
+	case fruit.Colour == scenario.Red:
+		return RedAbsorptance
+	case fruit.Colour == scenario.White:
+		return WhiteAbsorptance
+	}
+	return GreenAbsorptance
+}
+
+// Load is the radiation on a berry and the heat that evaporation takes.
+type Load struct {
+	Beam_Wm2          float64    // direct sun on a plane that faces it; 0 when the berry is unlit
+	Sun               mgl64.Vec3 // unit vector to the sun; only read when Beam_Wm2 > 0
+	Short             Broad      // incident diffuse sunlight: sky, floor, leaves
+	LongNet           Broad      // absorbed longwave minus what the skin emits at air temperature: see Longwave
+	Transpiration_Wm2 float64    // latent heat that leaves the skin, mean over it; 0–10 is an assumption
+}
+
+// Around is the air about a surface.
+type Around struct {
+	Air_C       float64
+	Dew_C       float64 // read by floor and leaf only
+	Wind_ms     float64 // at the surface; see WindProfile
+	Pressure_Pa float64 // 0 means 1 atm
+}
+
+// ConvectionFactor is what the bunch leaves of the convection of a sphere alone: 1 loose, 0.55
+// tight, in a straight line between. Assumption.
+func (b Berry) ConvectionFactor() float64 { return 1 - (1-tightConvection)*b.Compactness }
+
+// radius is half the diameter [m].
+func (b Berry) radius() float64 { return b.Diameter_m / 2 }
+
+// capacity is the heat that the mean takes up per surface [J/m²/K]: ρcR/3 for a berry alone. A
+// berry in a tight bunch shares heat with the bunch: then R is the radius of a sphere of its mass.
+// Between, the square of compactness weighs them, because berries of an open bunch hardly touch.
+// Assumption.
+func (b Berry) capacity() float64 {
+	radius := b.radius()
+	if b.Compactness > 0 && b.BunchMass_kg > 0 {
+		bunch := math.Cbrt(3 * b.BunchMass_kg / (4 * math.Pi * b.Density))
+		radius += b.Compactness * b.Compactness * math.Max(bunch-radius, 0)
+	}
+	return b.Density * b.HeatCapacity * radius / 3
+}
+
+// exchange is the convection and radiation coefficients [W/m²/K] of a berry that is on average at
+// mean_C.
+func (b Berry) exchange(mean_C float64, around Around) (convective, radiative float64) {
+	alone := SphereConvection(b.Diameter_m, around, mean_C)
+	return alone.Mixed * b.ConvectionFactor(), radiativeCoefficient(b.Emissivity, mean_C, around.Air_C)
+}
