@@ -1,0 +1,91 @@
+// Package sunburn says what a course of berry temperature means: hours over limits, damage by
+// necrosis, and browning. All its limits are assumptions that the scenario shows and the user may change.
+package sunburn
+
+import (
+	"math"
+
+	"rowlight/sim/scenario"
+)
+
+// Rule is the limits of a scenario with the parts that depend on the fruit.
+type Rule struct {
+	limits   [3]float64 // watch, hot, burn [°C]
+	t50      float64    // surface temperature that kills half of the skins in 30 minutes [°C]
+	doubling float64    // rise that doubles the rate of damage [K]
+	browning float64    // sensitivity of the skin colour to browning
+}
+
+// lethalTime is the time at T50 that kills half of the skins: the exposure of the trials that the
+// limit comes from (Müller et al., mobile infrared device: 30-minute LD50) [h].
+const lethalTime = 0.5
+
+// Browning is driven by light and grows with heat: white grapes browned after 5 h of sun at a berry
+// temperature of 34 °C (Rustioni et al. 2014, J. Agric. Food Chem. 62:3043). The weights are assumptions.
+const (
+	browningFrom  = 35.0 // heat counts above it [°C]
+	browningScale = 5.0  // K above that double the light-only dose many times over
+	browningFloor = 0.1  // dose of one hour of direct sun at any temperature
+	browningRed   = 0.4  // red skins against white or green ones
+)
+
+// NewRule takes the limits of a scenario.
+func NewRule(s scenario.Scenario) Rule {
+	rule := Rule{
+		limits:   [3]float64{s.Limits.Watch_C, s.Limits.Hot_C, s.Limits.Burn_C},
+		t50:      s.Limits.T50_C,
+		doubling: s.Limits.Doubling_K,
+		browning: 1,
+	}
+	if s.Fruit.Colour == scenario.Red {
+		rule.browning = browningRed
+	}
+	return rule
+}
+
+// Tally adds up the day of one bunch face. The zero value is a day that has not begun.
+type Tally struct {
+	Over     [3]float64 // hours over the watch, hot and burn limits
+	Lit_h    float64    // hours in direct sun
+	Dose     float64    // damage: 1 kills half of the skins
+	Browning float64    // browning dose
+}
+
+// Step adds an interval over which the surface temperature goes straight from one value to another
+// [°C], with the face in the sun or not.
+func (r *Rule) Step(t *Tally, from_C, to_C float64, lit bool, hours float64) {
+	for k, limit := range r.limits {
+		t.Over[k] += hours * shareOver(from_C, to_C, limit)
+	}
+	t.Dose += hours / lethalTime * r.meanRate(from_C, to_C)
+	if lit {
+		t.Lit_h += hours
+		heat := math.Max((from_C+to_C)/2-browningFrom, 0) / browningScale
+		t.Browning += hours * r.browning * (browningFloor + heat)
+	}
+}
+
+// Damaged is the probability that a skin with a dose is damaged: half at a dose of 1.
+func Damaged(dose float64) float64 { return 1 - math.Exp2(-dose) }
+
+// shareOver is the share of a straight course from a to b that lies above a limit.
+func shareOver(a, b, limit float64) float64 {
+	switch low, high := math.Min(a, b), math.Max(a, b); {
+	case low >= limit:
+		return 1
+	case high <= limit:
+		return 0
+	default:
+		return (high - limit) / (high - low)
+	}
+}
+
+// meanRate is the mean of 2^((T−T50)/doubling) over a straight course of T: (2^b − 2^a)/((b − a) ln 2).
+func (r *Rule) meanRate(from_C, to_C float64) float64 {
+	a, b := (from_C-r.t50)/r.doubling, (to_C-r.t50)/r.doubling
+	low := math.Exp2(a)
+	if step := b - a; math.Abs(step) > 1e-6 {
+		return low * math.Expm1(step*math.Ln2) / (step * math.Ln2)
+	}
+	return low
+}
