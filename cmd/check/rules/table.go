@@ -1,0 +1,81 @@
+package rules
+
+// The picture, from top to bottom. Data goes one way: nothing imports anything drawn below it.
+//
+//	scenario → training → canopy → light → heat → sunburn → sim → cmd, wasm
+//	scenario → sun, sky, weather ────┘
+
+// Table is the import rule of every folder.
+var Table = []Folder{
+	{Path: "sim/scenario", Why: "the input document stands at the top of the picture and computes no physics, so it imports nothing of ours"},
+	{Path: "sim/result", May: []string{"sim/scenario"}, Why: "results are plain structs that every part may read, so they import only the scenario"},
+	{Path: "sim/words", May: []string{"sim/scenario/…", "sim/result"}, Why: "words speak of scenarios and results and know nothing of how they are computed"},
+	{Path: "sim/internal", May: []string{"sim/scenario", "testdata"}, Why: "helpers are below no model, so every model can use them"},
+	{Path: "sim/internal/known", May: []string{"sim/scenario", "sim/training", "sim/cover", "sim/canopy", "sim/internal/table", "testdata"}, Why: "it holds problems whose answer is known in closed form, for the tests of the models; it runs none of them"},
+	{Path: "sim/training", May: []string{"sim/scenario", "sim/internal/…"}, Why: "vines are built from wires and wood; they must not know the sun, the weather or what is computed on them"},
+	{Path: "sim/growth", May: []string{"sim/scenario", "sim/training", "sim/internal/…"}, Why: "growth changes the vine with the date; it must not know the sun or what is computed on the vine"},
+	{Path: "sim/cover", May: []string{"sim/scenario", "sim/internal/…"}, Why: "nets, films and floors are surfaces; they know neither vines nor weather"},
+	{Path: "sim/sun", May: []string{"sim/scenario", "sim/internal/…"}, Why: "the sun's course depends on place and time only; it must not know vines"},
+	{Path: "sim/sky", May: []string{"sim/scenario", "sim/sun", "sim/internal/…"}, Why: "the sky depends on the sun and the air; it must not know vines"},
+	{Path: "sim/weather", May: []string{"sim/scenario", "sim/sun", "sim/sky", "sim/internal/…"}, Why: "weather is what comes from above and outside; it must not know vines"},
+	{Path: "sim/canopy", May: []string{"sim/scenario", "sim/training", "sim/growth", "sim/cover", "sim/internal/…"}, Why: "a canopy is leaves in space; domes are reused under any sky, so it must not know the weather"},
+	{Path: "sim/light", May: []string{"sim/scenario", "sim/training", "sim/growth", "sim/cover", "sim/sun", "sim/sky", "sim/weather", "sim/canopy", "sim/internal/…"}, Why: "light falls on fruit whatever its temperature; it must not know heat or risk"},
+	{Path: "sim/heat", May: []string{"sim/scenario", "sim/training", "sim/cover", "sim/sun", "sim/sky", "sim/weather", "sim/canopy", "sim/light", "sim/internal/…"}, Why: "heat is a balance of energy; it must not know the rules of risk"},
+	{Path: "sim/sunburn", May: []string{"sim/scenario", "sim/result", "sim/training", "sim/weather", "sim/light", "sim/heat", "sim/internal/…"}, Why: "it says what light and heat mean for fruit; it draws nothing and stands below the façade"},
+	{Path: "sim/frost", May: []string{"sim/scenario", "sim/result", "sim/training", "sim/growth", "sim/sun", "sim/sky", "sim/weather", "sim/heat", "sim/internal/…"}, Why: "it says what a cold night means; it draws nothing and stands below the façade"},
+	{Path: "sim/crop", May: []string{"sim/scenario", "sim/result", "sim/training", "sim/growth", "sim/weather", "sim/light", "sim/internal/…"}, Why: "it says what the canopy means for the crop; it draws nothing and stands below the façade"},
+	{Path: "sim/spread", May: []string{"sim/scenario", "sim/result", "sim/internal/…"}, Why: "it draws inputs and sums up outputs; the façade runs the chain in between"},
+	{Path: "sim/verify", May: []string{"sim/…", "testdata"}, Why: "it compares tables with the very functions of the simulation and has nothing to do with pages or pictures"},
+	{Path: "sim", May: []string{
+		"sim/scenario/…", "sim/result", "sim/words", "sim/training", "sim/growth", "sim/cover", "sim/sun", "sim/sky", "sim/weather",
+		"sim/canopy", "sim/light", "sim/heat", "sim/sunburn", "sim/frost", "sim/crop", "sim/spread", "sim/internal/…",
+	}, Why: "the façade runs the chain on plain data; files, pages and pictures are for its callers"},
+	{Path: "render", May: []string{"sim/scenario", "sim/training", "sim/result"}, Why: "a picture shows vines and results that it is given; it computes no physics"},
+	{Path: "render/screen", May: []string{"render", "sim/scenario", "sim/training", "sim/result"}, Why: "the screen draws what render lists; it computes no physics"},
+	{Path: "wasm/engine", May: []string{"sim", "sim/scenario/…", "sim/result", "sim/words"}, Why: "the engine's program hands messages to the façade and answers with results; it cannot draw (a js program that imports Ebiten dies in a worker)"},
+	{Path: "wasm/view", May: []string{"render", "render/…", "sim/scenario/…", "sim/training", "sim/result"}, Why: "the view's program draws what it is told; the engine computes"},
+	{Path: "cmd/rowlight", May: []string{"sim", "sim/…", "render", "testdata"}, Why: "the command line reads files and prints results; it draws with the software painter, never with a screen"},
+	{Path: "cmd/site", May: []string{"cmd/site/…"}, Why: "building and serving the page needs nothing of the simulation"},
+	{Path: "cmd/check", May: []string{"cmd/site/…", "sim", "sim/…", "testdata"}, Why: "checks read what is there; nothing else builds on them"},
+	{Path: "testdata", Why: "it holds files for tests and imports nothing"},
+}
+
+// Bans are the packages from outside that some folders must not import.
+var Bans = []Ban{
+	{In: "", Except: []string{"render/screen"}, What: []string{"github.com/hajimehoshi/ebiten/v2"}, Why: "Ebiten needs a document and, natively, C headers: it stays in render/screen, compiled for js only"},
+	{In: "", Except: []string{"wasm", "render/screen"}, What: []string{"syscall/js"}, Why: "the bridge to JavaScript is in wasm alone, so that everything else runs and is tested natively"},
+	{In: "", Except: []string{"cmd/check"}, What: []string{"github.com/chromedp"}, Why: "a browser is driven by the checks alone"},
+	{In: "", Except: []string{"cmd/site"}, What: []string{"github.com/evanw/esbuild", "github.com/andybalholm/brotli"}, Why: "only cmd/site builds the page; others call its package"},
+	{In: "sim", What: []string{"os", "io/ioutil", "path/filepath", "net", "syscall", "log", "plugin"}, Why: "the simulation touches no files, network or machine, so that it runs the same in a browser; callers read and write"},
+	{In: "sim", What: []string{"math/rand", "crypto/rand"}, Why: "every draw is a hash of seed, ids and purpose, so that moving one slider does not reshuffle the vine"},
+	{In: "sim/scenario", What: []string{"gonum.org/v1/gonum", "github.com/go-gl/mathgl", "github.com/sixdouglas/suncalc"}, Why: "the input document computes no physics"},
+	{In: "sim/result", What: []string{"gonum.org/v1/gonum", "github.com/go-gl/mathgl", "github.com/sixdouglas/suncalc"}, Why: "results are plain structs"},
+	{In: "", Except: []string{"sim/sun"}, What: []string{"github.com/sixdouglas/suncalc"}, Why: "its convention and its correction are converted in one place"},
+	{In: "render", What: []string{"github.com/sixdouglas/suncalc", "gonum.org/v1/gonum"}, Why: "pictures compute no physics"},
+	{In: "cmd", What: []string{"gonum.org/v1/gonum", "github.com/sixdouglas/suncalc"}, Why: "commands hold no physics: put it where the page can use it too"},
+	{In: "wasm", What: []string{"gonum.org/v1/gonum", "github.com/sixdouglas/suncalc"}, Why: "the browser programs hold no logic that a native test cannot reach"},
+}
+
+// Nevers say the rules of the picture once more as what must not be reached by any way round, so
+// that a loosened table still fails.
+var Nevers = []Never{
+	{"sim/training", "sim/sun", "a vine must not know the sun"},
+	{"sim/growth", "sim/sun", "a growing vine must not know the sun"},
+	{"sim/canopy", "sim/weather", "domes are reused under any weather"},
+	{"sim/canopy", "sim/sky", "domes are reused under any sky"},
+	{"sim/sun", "sim/training", "the sun must not know vines"},
+	{"sim/sky", "sim/training", "the sky must not know vines"},
+	{"sim/weather", "sim/training", "the weather must not know vines"},
+	{"sim/light", "sim/heat", "light must not know temperatures"},
+	{"sim/heat", "sim/sunburn", "heat must not know the rules of risk"},
+	{"sim", "sim/internal/known", "problems with known answers are for tests; the simulation does not run on them"},
+	{"sim", "render", "the simulation draws nothing"},
+	{"sim", "wasm", "the simulation does not know the browser"},
+	{"sim", "cmd", "the simulation does not know its commands"},
+	{"render", "sim/light", "pictures compute no physics"},
+	{"render", "sim/heat", "pictures compute no physics"},
+	{"render", "sim/weather", "pictures compute no physics"},
+	{"wasm/engine", "render", "a js program that imports Ebiten dies in a worker"},
+	{"wasm/view", "sim/heat", "the view draws; the engine computes"},
+	{"cmd/rowlight", "render/screen", "the command line has no screen"},
+}
