@@ -1,0 +1,205 @@
+package training
+
+import (
+	"math"
+
+	"github.com/go-gl/mathgl/mgl64"
+
+	"rowlight/sim/internal/draw"
+)
+
+// How leaves sit and face.
+const (
+	petioleLength   = 0.07 // of a full-grown leaf, 6-8 cm, common practice [m]
+	lateralPetiole  = 0.04 // [m]
+	lateralFirst    = 0.04 // distance of the first leaf of a lateral from the axil [m]
+	lateralStep     = 0.04 // and between its leaves [m]
+	lateralBlade    = 0.4  // area of its leaves relative to full-grown primary leaves, assumption
+	lateralMost     = 12   // leaves on one lateral
+	bladeSpread     = 0.12 // standard deviation of blade area over its mean, assumption
+	bladeOffset     = 0.5  // from petiole to centre of the blade, in radii of the disc of its area
+	outwardWidth    = 0.15 // a leaf this far from the middle of its curtain faces that side alone [m]
+	steepNormal     = 60.0 // inclination of leaves on upright or hanging shoots: 50-60°, from memory [deg]
+	flatNormal      = 34.0 // and on shoots that lie flat: 35-45° on the top of a sprawl, from memory [deg]
+	normalSpread    = 15.0 // standard deviation of the inclination, assumption [deg]
+	facingSpread    = 28.0 // standard deviation of the direction faced, assumption [deg]
+	lateralFacing   = 40.0 // of leaves on laterals [deg]
+	lowestLeaf      = 0.08 // [m]
+	basalBlade      = 0.55 // area of the lowest leaf relative to full-grown ones, from memory
+	basalNodes      = 4.0  // nodes over which leaves reach full size
+	growingLeaves   = 6.0  // nodes from the tip over which they grow
+	smallestLeaf    = 0.12 // the last one at the tip
+	lateralFrom     = 0.08 // laterals stand between these parts of the shoot
+	lateralTo       = 0.85
+	lateralPeak     = 0.4
+	smallestAllowed = 0.3 // no blade is smaller than this part of its nominal size by chance
+)
+
+const (
+	drawRank draw.Purpose = iota + 500
+	drawKept
+	drawBlade
+	drawFacing
+	drawTilt
+	drawLateralCount
+	drawLateralTurn
+	drawPulled
+)
+
+// unfoldLeaves puts a leaf at every node and more on laterals, and scales the blades so that the
+// leaf area per metre of canopy is the one given. Where nodes are more than enough for that area,
+// leaves are missing rather than small: they have been lost to shade, wind and age.
+func (g *grower) unfoldLeaves() {
+	l := g.option.Leaves
+	total := l.Area_m2_per_m * g.canopyLength()
+	if total <= 0 || len(g.nodes) == 0 {
+		return
+	}
+	blade := l.Blade_cm2 * 1e-4
+
+	// What the nodes can carry.
+	primary, lateral := 0.0, 0.0
+	for i := range g.plans {
+		for k := range g.plans[i].count {
+			primary += blade * g.bladeAt(&g.plans[i], k)
+			lateral += g.lateralAt(&g.plans[i], k)
+		}
+	}
+	kept := total * (1 - l.Laterals) / primary
+	perWeight := 0.0
+	if lateral > 0 {
+		perWeight = total * l.Laterals / (lateralBlade * blade) / lateral
+	}
+
+	for i := range g.plans {
+		for k := range g.plans[i].count {
+			g.unfoldNode(i, k, kept, perWeight*g.lateralAt(&g.plans[i], k))
+		}
+	}
+	if len(g.stand.Leaves) == 0 {
+		g.unfoldNode(0, 0, 1, 0)
+	}
+	scaleAreas(g.stand.Leaves, total, l.Laterals)
+}
+
+// unfoldNode unfolds the leaf of one node and those of its lateral.
+func (g *grower) unfoldNode(shoot, k int, kept, laterals float64) {
+	plan := &g.plans[shoot]
+	n := g.nodes[plan.first+k]
+	source := plan.source.Of(k)
+	rank := g.rank(plan, k)
+	blade := g.option.Leaves.Blade_cm2 * 1e-4
+	if source.Uniform(drawKept) < kept {
+		area := blade * g.bladeAt(plan, k) * max(smallestAllowed, 1+bladeSpread*source.Normal(drawBlade))
+		petiole := petioleLength * math.Sqrt(area/blade)
+		leaf := g.pose(plan, n, n.at, rank, petiole, area, source, facingSpread)
+		leaf.Shoot, leaf.Node = int32(shoot), int16(k)
+		g.stand.Leaves = append(g.stand.Leaves, leaf)
+	}
+	count := min(source.Count(drawLateralCount, laterals), lateralMost)
+	for j := range count {
+		g.unfoldLateral(shoot, k, j, rank, source.Of(j))
+	}
+}
+
+// unfoldLateral unfolds leaf j of the lateral in the axil of node k: it grows out beside the leaf,
+// its own leaves to both sides of it.
+func (g *grower) unfoldLateral(shoot, k, j int, rank mgl64.Vec3, source draw.Source) {
+	plan := &g.plans[shoot]
+	n := g.nodes[plan.first+k]
+	lateral := plan.source.Of(k)
+	across := n.along.Cross(rank)
+	axis := rank.Mul(0.7).Add(n.along.Mul(0.5)).Add(across.Mul(0.6 * lateral.Normal(drawLateralTurn)))
+	axis[2] += 0.2
+	axis = axis.Normalize()
+	from := n.at.Add(axis.Mul(lateralFirst + lateralStep*float64(j)))
+	side := across.Mul(1 - 2*float64(j%2)).Add(rank.Mul(0.3)).Normalize()
+
+	area := lateralBlade * g.option.Leaves.Blade_cm2 * 1e-4 * max(smallestAllowed, 1+2*bladeSpread*source.Normal(drawBlade))
+	leaf := g.pose(plan, n, from, side, lateralPetiole, area, source, lateralFacing)
+	leaf.Shoot, leaf.Node, leaf.Lateral = int32(shoot), int16(k), true
+	g.stand.Leaves = append(g.stand.Leaves, leaf)
+}
+
+// bladeAt is the area of the leaf at node k relative to a full-grown one: small at the base and
+// towards the tip.
+func (g *grower) bladeAt(plan *shootPlan, k int) float64 {
+	basal := basalBlade + (1-basalBlade)*min(float64(k)/basalNodes, 1)
+	growing := smallestLeaf + (1-smallestLeaf)*min(g.nodes[plan.first+k].fromTip/growingLeaves, 1)
+	return basal * growing
+}
+
+// lateralAt is the weight of node k in the leaf area on laterals: the middle nodes carry most.
+func (g *grower) lateralAt(plan *shootPlan, k int) float64 {
+	place := 1 - g.nodes[plan.first+k].fromTip/plan.full
+	rise := (place - lateralFrom) / (lateralPeak - lateralFrom)
+	fall := (lateralTo - place) / (lateralTo - lateralPeak)
+	return max(0, min(rise, fall, 1))
+}
+
+// rank is the unit vector from the shoot towards the leaf of node k: leaves stand in two ranks,
+// alternately on either side (distichous).
+func (g *grower) rank(plan *shootPlan, k int) mgl64.Vec3 {
+	turn := 2*math.Pi*plan.source.Uniform(drawRank) + math.Pi*float64(k%2)
+	sin, cos := math.Sincos(turn)
+	along := g.nodes[plan.first+k].along
+	// Two vectors across the shoot, free of poles for shoots that stand or hang.
+	first := mgl64.Vec3{1, 0, 0}.Sub(along.Mul(along.X()))
+	if first.Len() < 0.2 {
+		first = mgl64.Vec3{0, 0, 1}.Sub(along.Mul(along.Z()))
+	}
+	first = first.Normalize()
+	return first.Mul(cos).Add(along.Cross(first).Mul(sin))
+}
+
+// pose holds a blade into the light: a leaf faces out of its curtain and up, steeply where the shoot
+// stands or hangs, flatter where it lies, and hangs from its petiole.
+func (g *grower) pose(plan *shootPlan, n node, from, rank mgl64.Vec3, petiole, area float64, source draw.Source, spread float64) Leaf {
+	a := &g.arms[plan.arm]
+	aside := (from.X() - g.cordons[a.cordon].Offset_m) / outwardWidth
+	outward := rank.X() + 1.2*min(max(aside, -1), 1)
+	facing := mgl64.Vec3{0.5*rank.X() + 1.3*math.Copysign(min(1, 0.3+math.Abs(outward)), outward), 0.6 * rank.Y(), 0}
+	turn := math.Atan2(facing.Y(), facing.X()) + radians(spread)*source.Normal(drawFacing)
+	sin, cos := math.Sincos(turn)
+
+	upright := math.Abs(n.along.Z())
+	tilt := flatNormal + (steepNormal-flatNormal)*upright + normalSpread*source.Normal(drawTilt)
+	normal := leaning(mgl64.Vec3{cos, sin, 0}, radians(min(max(math.Abs(tilt), 2), 92)))
+
+	stalk := rank.Mul(0.55).Add(mgl64.Vec3{0.5 * cos, 0.5 * sin, 0.3}).Add(n.along.Mul(0.25)).Normalize()
+	hang := stalk.Mul(0.4).Sub(mgl64.Vec3{0, 0, 1})
+	tip := hang.Sub(normal.Mul(hang.Dot(normal)))
+	if tip.Len() < 1e-3 {
+		tip = normal.Cross(mgl64.Vec3{0, 1, 0})
+	}
+	tip = tip.Normalize()
+	centre := from.Add(stalk.Mul(petiole)).Add(tip.Mul(bladeOffset * math.Sqrt(area/math.Pi)))
+	centre[2] = max(centre[2], lowestLeaf)
+	return Leaf{Centre: centre, Normal: normal, Tip: tip, Area: area}
+}
+
+// scaleAreas makes the leaf area exact, primary leaves and laterals each by their share. Leaves of
+// one kind take it all where there are none of the other.
+func scaleAreas(leaves []Leaf, total, laterals float64) {
+	var sum [2]float64
+	for i := range leaves {
+		sum[kind(&leaves[i])] += leaves[i].Area
+	}
+	share := [2]float64{1 - laterals, laterals}
+	for k := range sum {
+		if sum[k] == 0 {
+			share[1-k], share[k] = 1, 0
+		}
+	}
+	for i := range leaves {
+		k := kind(&leaves[i])
+		leaves[i].Area *= total * share[k] / sum[k]
+	}
+}
+
+func kind(leaf *Leaf) int {
+	if leaf.Lateral {
+		return 1
+	}
+	return 0
+}

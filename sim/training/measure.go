@@ -1,0 +1,228 @@
+package training
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"rowlight/sim/scenario"
+)
+
+// Measures describe a Stand as a viticulturist does with rod, tape and leaf area meter.
+type Measures struct {
+	LeafArea_m2_per_m float64 // per metre of canopy, that is of fruiting wire
+	Leaves            int
+	PrimaryLeaf_cm2   float64 // mean area of one primary leaf
+	LateralShare      float64 // of the leaf area
+
+	// Envelope: the middle 90 % of the leaf area across the row, the middle 95 % upwards, by the
+	// centres of the leaves.
+	Width_m   float64 // of the whole row
+	Curtain_m float64 // width about its own fruiting wire
+	Top_m     float64
+	Bottom_m  float64
+
+	Density_m2_per_m3  float64 // leaf area over the volume of the envelopes of all curtains
+	Inclination_deg    float64 // mean angle of blades from the horizontal
+	TopInclination_deg float64 // of the highest tenth of the leaf area
+
+	LeafLayers float64 // leaves met by a rod pushed through across the row at fruit height
+	Gaps       float64 // share of such pushes that meet neither leaf nor bunch
+	Exterior   float64 // share of bunches with no leaf in front of at least one face
+
+	FruitHeight_m   float64 // mean height of the middle of the bunches
+	ShootsPerVine   float64
+	ShootsPerMetre  float64 // of canopy
+	BunchesPerVine  float64
+	LeafToFruit_m2g float64 // leaf area over the mass of fruit, berries of 1.5 g [m² g⁻¹]
+}
+
+// probes is the number of pushes of the point quadrat: more than the 50 of the field method, since
+// these cost nothing.
+const probes = 400
+
+// Measure measures the Stand. Quantities of a stand without leaves or bunches are 0.
+func (s *Stand) Measure() Measures {
+	var m Measures
+	vines := math.Round(s.Length / s.VineSpacing)
+	canopy := s.Length * float64(max(1, len(s.fruiting())))
+	m.ShootsPerVine = float64(len(s.Shoots)) / vines
+	m.ShootsPerMetre = float64(len(s.Shoots)) / canopy
+	m.BunchesPerVine = float64(len(s.Bunches)) / vines
+	s.measureLeaves(&m, canopy)
+	s.measureFruit(&m, canopy)
+	return m
+}
+
+func (s *Stand) measureLeaves(m *Measures, canopy float64) {
+	m.Leaves = len(s.Leaves)
+	if len(s.Leaves) == 0 {
+		return
+	}
+	total, lateral, tilt, primaries := 0.0, 0.0, 0.0, 0
+	var x, own, z []weighted
+	for i := range s.Leaves {
+		leaf := &s.Leaves[i]
+		total += leaf.Area
+		tilt += leaf.Area * leaf.inclination()
+		if leaf.Lateral {
+			lateral += leaf.Area
+		} else {
+			primaries++
+		}
+		x = append(x, weighted{leaf.Centre.X(), leaf.Area})
+		own = append(own, weighted{leaf.Centre.X() - s.wireOf(leaf.Shoot).X, leaf.Area})
+		z = append(z, weighted{leaf.Centre.Z(), leaf.Area})
+	}
+	m.LeafArea_m2_per_m = total / canopy
+	m.LateralShare = lateral / total
+	m.Inclination_deg = tilt / total
+	if primaries > 0 {
+		m.PrimaryLeaf_cm2 = (total - lateral) / float64(primaries) * 1e4
+	}
+	m.Width_m = quantile(x, 0.95) - quantile(x, 0.05)
+	m.Curtain_m = quantile(own, 0.95) - quantile(own, 0.05)
+	m.Bottom_m, m.Top_m = quantile(z, 0.025), quantile(z, 0.975)
+	if volume := m.Curtain_m * (m.Top_m - m.Bottom_m); volume > 0 {
+		m.Density_m2_per_m3 = m.LeafArea_m2_per_m / volume
+	}
+	m.TopInclination_deg = s.inclinationAbove(quantile(z, 0.9))
+}
+
+func (s *Stand) inclinationAbove(height float64) float64 {
+	tilt, area := 0.0, 0.0
+	for i := range s.Leaves {
+		if leaf := &s.Leaves[i]; leaf.Centre.Z() >= height {
+			tilt += leaf.Area * leaf.inclination()
+			area += leaf.Area
+		}
+	}
+	return tilt / area
+}
+
+// inclination is the angle of the blade from the horizontal [deg, 0–90].
+func (l *Leaf) inclination() float64 {
+	return math.Acos(min(math.Abs(l.Normal.Z()), 1)) * 180 / math.Pi
+}
+
+func (s *Stand) measureFruit(m *Measures, canopy float64) {
+	if len(s.Bunches) == 0 {
+		return
+	}
+	mass := 0.0
+	for i := range s.Bunches {
+		m.FruitHeight_m += s.Bunches[i].Centre.Z() / float64(len(s.Bunches))
+		mass += float64(s.Bunches[i].Berries) * berryMass * 1000
+	}
+	m.LeafToFruit_m2g = m.LeafArea_m2_per_m * canopy / mass
+
+	rods := newRods(s)
+	for i := range probes {
+		y := s.Length * (float64(i) + 0.5) / probes
+		leaves := rods.leaves(math.Inf(-1), math.Inf(1), y, m.FruitHeight_m)
+		m.LeafLayers += float64(leaves) / probes
+		if leaves == 0 && !rods.meetsBunch(y, m.FruitHeight_m) {
+			m.Gaps += 1.0 / probes
+		}
+	}
+	for i := range s.Bunches {
+		b := &s.Bunches[i]
+		left := rods.leaves(math.Inf(-1), b.Centre.X()-b.Radius, b.Centre.Y(), b.Centre.Z())
+		right := rods.leaves(b.Centre.X()+b.Radius, math.Inf(1), b.Centre.Y(), b.Centre.Z())
+		if left == 0 || right == 0 {
+			m.Exterior += 1 / float64(len(s.Bunches))
+		}
+	}
+}
+
+// fruiting lists the wires that carry arms.
+func (s *Stand) fruiting() []Strand {
+	var wires []Strand
+	for _, wire := range s.Wires {
+		if wire.Role == string(scenario.Fruiting) {
+			wires = append(wires, wire)
+		}
+	}
+	return wires
+}
+
+// wireOf is the wire nearest to the base of a shoot, among those that carry arms.
+func (s *Stand) wireOf(shoot int32) Strand {
+	base := s.Shoots[shoot].Points[0]
+	best, nearest := Strand{}, math.Inf(1)
+	for _, wire := range s.Wires {
+		if distance := math.Hypot(base.X()-wire.X, base.Z()-wire.Z); wire.Role == string(scenario.Fruiting) && distance < nearest {
+			best, nearest = wire, distance
+		}
+	}
+	return best
+}
+
+type weighted struct{ value, weight float64 }
+
+// quantile is the value below which the share q of the weight lies.
+func quantile(values []weighted, q float64) float64 {
+	slices.SortFunc(values, func(a, b weighted) int { return cmp.Compare(a.value, b.value) })
+	total := 0.0
+	for _, v := range values {
+		total += v.weight
+	}
+	sum := 0.0
+	for _, v := range values {
+		sum += v.weight
+		if sum >= q*total {
+			return v.value
+		}
+	}
+	return values[len(values)-1].value
+}
+
+// rods is a point quadrat: thin rods pushed straight across one row, through its leaves as discs of
+// their area. It repeats the period along the row and leaves the other rows out.
+type rods struct {
+	stand *Stand
+	reach float64 // radius of the largest blade [m]
+}
+
+func newRods(s *Stand) *rods {
+	r := &rods{stand: s}
+	for i := range s.Leaves {
+		r.reach = max(r.reach, math.Sqrt(s.Leaves[i].Area/math.Pi))
+	}
+	return r
+}
+
+// leaves counts the blades that a rod at (y, z) meets between two x.
+func (r *rods) leaves(from, to, y, z float64) int {
+	count := 0
+	for i := range r.stand.Leaves {
+		leaf := &r.stand.Leaves[i]
+		dz := z - leaf.Centre.Z()
+		if math.Abs(dz) > r.reach {
+			continue
+		}
+		dy := r.stand.apart(y, leaf.Centre.Y())
+		if math.Abs(dy) > r.reach || math.Abs(leaf.Normal.X()) < 1e-9 {
+			continue
+		}
+		dx := -(dy*leaf.Normal.Y() + dz*leaf.Normal.Z()) / leaf.Normal.X()
+		x := leaf.Centre.X() + dx
+		if dx*dx+dy*dy+dz*dz <= leaf.Area/math.Pi && x > from && x < to {
+			count++
+		}
+	}
+	return count
+}
+
+func (r *rods) meetsBunch(y, z float64) bool {
+	return slices.ContainsFunc(r.stand.Bunches, func(b Bunch) bool {
+		dy, dz := r.stand.apart(y, b.Centre.Y())/b.Radius, (z-b.Centre.Z())/(b.Length/2)
+		return dy*dy+dz*dz <= 1
+	})
+}
+
+// apart is the distance from b to a along the row, by the nearest repetition of the period [m].
+func (s *Stand) apart(a, b float64) float64 {
+	d := math.Mod(a-b, s.Length)
+	return d - s.Length*math.Round(d/s.Length)
+}
