@@ -10,14 +10,14 @@ import (
 
 // Berry is one berry on the outside of its bunch: a sphere that conducts.
 type Berry struct {
-	Diameter_m   float64 // > 0 [m]
-	Absorptance  float64 // share of sunlight that the skin absorbs [0–1]
-	Emissivity   float64 // of the skin in the longwave [0–1]
-	Conductivity float64 // of the pulp [W/m/K]
-	Density      float64 // [kg/m³]
-	HeatCapacity float64 // [J/kg/K]
-	Compactness  float64 // of the bunch: 0 loose, 1 tight
-	BunchMass_kg float64 // of the bunch whose mass a tight one lends to its berries; 0 lends none
+	Diameter_m    float64 // > 0 [m]
+	Absorptance   float64 // share of sunlight that the skin absorbs [0–1]
+	Emissivity    float64 // of the skin in the longwave [0–1]
+	Conductivity  float64 // of the pulp [W/m/K]
+	Density       float64 // [kg/m³]
+	HeatCapacity  float64 // [J/kg/K]
+	Compactness   float64 // of the bunch: 0 loose, 1 tight
+	BunchRadius_m float64 // of a sphere of the bunch's mass, which a tight bunch lends to its berries; 0 lends none [m]
 }
 
 // What a berry is made of. ASHRAE Handbook, Refrigeration, thermal properties of foods: from memory.
@@ -39,19 +39,19 @@ const (
 // tightConvection is the convection of a berry in the face of a tight bunch over that of a sphere
 // alone. Assumption (range 0.5–0.8): neighbours take part of its surface and slow the air. It
 // scales h once and nothing else.
-const tightConvection = 0.55
+const tightConvection = 0.6
 
 // NewBerry is the berry of a fruit in bunches of the given mass, with the properties above.
 func NewBerry(fruit scenario.Fruit, bunchMass_g float64) Berry {
 	return Berry{
-		Diameter_m:   fruit.Diameter_mm / 1000,
-		Absorptance:  absorptanceOf(fruit),
-		Emissivity:   BerryEmissivity,
-		Conductivity: BerryConductivity,
-		Density:      BerryDensity,
-		HeatCapacity: BerryHeatCapacity,
-		Compactness:  fruit.Compactness,
-		BunchMass_kg: bunchMass_g / 1000,
+		Diameter_m:    fruit.Diameter_mm / 1000,
+		Absorptance:   absorptanceOf(fruit),
+		Emissivity:    BerryEmissivity,
+		Conductivity:  BerryConductivity,
+		Density:       BerryDensity,
+		HeatCapacity:  BerryHeatCapacity,
+		Compactness:   fruit.Compactness,
+		BunchRadius_m: math.Cbrt(3 * bunchMass_g / 1000 / (4 * math.Pi * BerryDensity)),
 	}
 }
 
@@ -85,7 +85,7 @@ type Around struct {
 	Pressure_Pa float64 // 0 means 1 atm
 }
 
-// ConvectionFactor is what the bunch leaves of the convection of a sphere alone: 1 loose, 0.55
+// ConvectionFactor is what the bunch leaves of the convection of a sphere alone: 1 loose, 0.6
 // tight, in a straight line between. Assumption.
 func (b Berry) ConvectionFactor() float64 { return 1 - (1-tightConvection)*b.Compactness }
 
@@ -98,10 +98,7 @@ func (b Berry) radius() float64 { return b.Diameter_m / 2 }
 // Assumption.
 func (b Berry) capacity() float64 {
 	radius := b.radius()
-	if b.Compactness > 0 && b.BunchMass_kg > 0 {
-		bunch := math.Cbrt(3 * b.BunchMass_kg / (4 * math.Pi * b.Density))
-		radius += b.Compactness * b.Compactness * math.Max(bunch-radius, 0)
-	}
+	radius += b.Compactness * b.Compactness * math.Max(b.BunchRadius_m-radius, 0)
 	return b.Density * b.HeatCapacity * radius / 3
 }
 

@@ -30,7 +30,7 @@ func TestNewBerryReadsTheFruit(t *testing.T) {
 	given := NewBerry(scenario.Fruit{Colour: scenario.Red, Diameter_mm: 12, Absorptance: 0.6, Compactness: 1}, 150)
 	near(t, "absorptance given", given.Absorptance, 0.6, 0)
 	near(t, "diameter", given.Diameter_m, 0.012, 1e-15)
-	near(t, "bunch", given.BunchMass_kg, 0.15, 1e-15)
+	near(t, "mass of the sphere of the bunch", 4*math.Pi/3*cube(given.BunchRadius_m)*BerryDensity, 0.15, 1e-12)
 	near(t, "tight convection", given.ConvectionFactor(), tightConvection, 1e-15)
 	near(t, "loose convection", plain(14, 0.7).ConvectionFactor(), 1, 0)
 }

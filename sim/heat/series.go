@@ -9,7 +9,7 @@ import "math"
 // (q0/2)·cosθ/(h + k/R). Carslaw & Jaeger 1959, Conduction of Heat in Solids, ch. 9.
 
 // poleTerms is the number of even terms summed at a pole; the acceleration gains a factor 5.8 a term.
-const poleTerms = 14
+const poleTerms = 10
 
 // seriesTerms is the highest order summed away from a pole; the rest is below 1e-4 of q0/h.
 const seriesTerms = 60

@@ -74,6 +74,15 @@ func TestSphereConvectionReference(t *testing.T) {
 	t.Logf("worst relative difference %.2g over %d rows", worst, rows.Len())
 }
 
+// The tabulated Prandtl factors against the powers themselves, through the whole correlation.
+func TestTabulatedPrandtlFactors(t *testing.T) {
+	for air := -45.0; air < 75; air += 0.7 {
+		c := SphereConvection(0.014, Around{Air_C: air, Wind_ms: 0.5}, air+9)
+		near(t, "forced", c.NusseltForced, Whitaker(c.Reynolds, c.Prandtl, c.ViscosityRatio), 1e-5)
+		near(t, "free", c.NusseltFree, Churchill(c.Rayleigh, c.PrandtlFilm), 1e-5)
+	}
+}
+
 func TestStillAirIsConductionAndFreeConvection(t *testing.T) {
 	none := SphereConvection(0.014, Around{Air_C: 35}, 35)
 	near(t, "forced", none.NusseltForced, 2, 0)
