@@ -23,12 +23,19 @@ type Lattice struct {
 	around                    bool // the last column is followed by the first
 }
 
-// Half is the lattice of a face: it looks up and outward, 15° past the plane of the face.
+// Half is the lattice of a face: it looks up and outward, 30° past the plane of the face.
 func Half(step_deg float64) Lattice {
-	columns := int(210/step_deg) + 1
+	columns := int(240/step_deg) + 1
 	rows := int(90 / step_deg)
 	step := mgl64.DegToRad(step_deg)
 	return Lattice{-step * float64(columns-1) / 2, step, step / 2, step, columns, rows, false}
+}
+
+// HalfDown is the lattice of a face that looks at the ground.
+func HalfDown(step_deg float64) Lattice {
+	l := Half(step_deg)
+	l.elevation0, l.elevationStep = -l.elevation0, -l.elevationStep
+	return l
 }
 
 // Full is the lattice of a point that sees the whole sky.

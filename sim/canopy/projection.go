@@ -12,39 +12,40 @@ import (
 // [0–1], tabulated over directions from the leaf normals of the canopy itself. Upright leaf walls face
 // outward, so that G across the row is larger than the 0.5 of leaves that face everywhere alike.
 type Projection struct {
-	table [projectionRows * projectionColumns]float64
+	elevationStep, azimuthStep float64 // [deg]
+	rows, columns              int     // elevation 0 … 90, azimuth in the row frame 0 … 360
+	table                      []float64
 }
 
-// The table covers the upper half of all directions; G of a direction and of its opposite are equal.
-const (
-	elevationStep     = 0.75 // [deg]; linear interpolation then errs by less than 1e-4
-	azimuthStep       = 5.0  // [deg]
-	projectionRows    = 121  // elevation 0 … 90
-	projectionColumns = 73   // azimuth in the row frame 0 … 360
-)
-
-// Uniform is the projection of leaves that face everywhere alike: 0.5 in every direction.
-func Uniform() *Projection { return Custom(func(mgl64.Vec3) float64 { return 0.5 }) }
-
-// Custom tabulates a given function of direction.
-func Custom(g func(direction mgl64.Vec3) float64) *Projection {
-	p := new(Projection)
-	for i := range projectionRows {
-		for j := range projectionColumns {
-			p.table[i*projectionColumns+j] = g(fromAngles(
-				mgl64.DegToRad(azimuthStep*float64(j)), mgl64.DegToRad(elevationStep*float64(i))))
+// newProjection tabulates a function of direction. The table covers the upper half of all directions;
+// G of a direction and of its opposite are equal.
+func newProjection(elevationStep, azimuthStep float64, g func(direction mgl64.Vec3) float64) *Projection {
+	p := &Projection{
+		elevationStep: elevationStep, azimuthStep: azimuthStep,
+		rows: int(math.Round(90/elevationStep)) + 1, columns: int(math.Round(360/azimuthStep)) + 1,
+	}
+	for i := range p.rows {
+		for j := range p.columns {
+			p.table = append(p.table, g(fromAngles(
+				mgl64.DegToRad(azimuthStep*float64(j)), mgl64.DegToRad(elevationStep*float64(i)))))
 		}
 	}
 	return p
 }
 
-// ProjectionOf weighs the normals of all leaves by their area. A stand without leaves has 0.5.
+// Uniform is the projection of leaves that face everywhere alike: 0.5 in every direction.
+func Uniform() *Projection { return Custom(func(mgl64.Vec3) float64 { return 0.5 }) }
+
+// Custom tabulates a given function of direction at steps where linear interpolation errs by less than 1e-4.
+func Custom(g func(direction mgl64.Vec3) float64) *Projection { return newProjection(0.75, 5, g) }
+
+// ProjectionOf weighs the normals of all leaves by their area, to 0.002. A stand without leaves has 0.5.
 func ProjectionOf(leaves []training.Leaf) *Projection {
 	normals, weights := binNormals(leaves)
 	if len(normals) == 0 {
 		return Uniform()
 	}
-	return Custom(func(d mgl64.Vec3) float64 {
+	return newProjection(3, 7.5, func(d mgl64.Vec3) float64 {
 		sum := 0.0
 		for i, n := range normals {
 			sum += weights[i] * math.Abs(n.Dot(d))
@@ -54,9 +55,9 @@ func ProjectionOf(leaves []training.Leaf) *Projection {
 }
 
 // normalBin is the width of the cells into which normals are gathered [deg].
-const normalBin = 5.0
+const normalBin = 6.0
 
-// binNormals gathers the normals into cells of 5° by 5°, each kept as its mean, and scales the area
+// binNormals gathers the normals into cells of 6° by 6°, each kept as its mean, and scales the area
 // of all cells to one. |n·d| is the same for both faces of a leaf, so all normals are turned upward.
 func binNormals(leaves []training.Leaf) (normals []mgl64.Vec3, weights []float64) {
 	type bin struct {
@@ -64,7 +65,7 @@ func binNormals(leaves []training.Leaf) (normals []mgl64.Vec3, weights []float64
 		area float64
 	}
 	const columns = 360/normalBin + 1
-	bins := make([]bin, (90/normalBin+1)*columns)
+	bins := make([]bin, int(90/normalBin+1)*columns)
 	total := 0.0
 	for i := range leaves {
 		n := leaves[i].Normal
@@ -92,8 +93,8 @@ func (p *Projection) G(d mgl64.Vec3) float64 {
 		d = d.Mul(-1)
 	}
 	azimuth, elevation := angles(d)
-	return bilinear(p.table[:], projectionColumns,
-		elevation*180/math.Pi/elevationStep, azimuth*180/math.Pi/azimuthStep, projectionRows)
+	return bilinear(p.table, p.columns,
+		elevation*180/math.Pi/p.elevationStep, azimuth*180/math.Pi/p.azimuthStep, p.rows)
 }
 
 // bilinear interpolates a table of rows and columns at fractional indices inside it.

@@ -1,0 +1,31 @@
+// Package light finds the sunlight on bunch faces and floor strips of a stand: which faces the sun
+// reaches at an instant, and how much light comes from sky and floor. It knows no temperature.
+package light
+
+import "github.com/go-gl/mathgl/mgl64"
+
+// Broad is light from many directions, kept as its first two Legendre terms: a surface with unit
+// outward normal n receives Mean + Vector·n [W/m²]. A uniform upper hemisphere with horizontal
+// irradiance E is {E/2, (0, 0, E/2)}. As a view it has no unit and is multiplied by the flux that the
+// surroundings send out.
+type Broad struct {
+	Mean   float64
+	Vector mgl64.Vec3
+}
+
+// On is the flux on a surface with the given outward normal.
+func (b Broad) On(normal mgl64.Vec3) float64 { return b.Mean + b.Vector.Dot(normal) }
+
+// add adds radiance of unit hemispherical flux from a small solid angle [sr] around a direction:
+// the first terms of max(0, n·d) are 1/4 and (n·d)/2.
+func (b *Broad) add(direction mgl64.Vec3, weight float64) {
+	const pi = 3.141592653589793
+	b.Mean += weight / (4 * pi)
+	b.Vector = b.Vector.Add(direction.Mul(weight / (2 * pi)))
+}
+
+// addScaled adds another field times a factor.
+func (b *Broad) addScaled(other Broad, factor float64) {
+	b.Mean += other.Mean * factor
+	b.Vector = b.Vector.Add(other.Vector.Mul(factor))
+}

@@ -1,0 +1,106 @@
+package light
+
+import "github.com/go-gl/mathgl/mgl64"
+
+// Sky is the light of one instant, in the row frame.
+type Sky struct {
+	Sun     mgl64.Vec3 // unit vector to the sun
+	Beam    float64    // normal to the sun: direct and circumsolar [W/m²]
+	Diffuse float64    // the rest of the sky light, taken as uniform, on the horizontal [W/m²]
+	Albedo  float64    // of the floor [0–1]
+}
+
+// Instant is the light on all faces and floor strips at one instant. Its slices are reused.
+type Instant struct {
+	Lit        []bool    // whether the sun reaches the face
+	Short      []Broad   // light from sky and floor on the face [W/m²]
+	StripShort []float64 // sunlight on each floor strip [W/m²]
+}
+
+// At finds the light of an instant. A face is lit when its bunch does not shade it and its frozen
+// field lies below the gap probability toward the sun; lit faces meet the full beam.
+func (m *Model) At(sky Sky, into *Instant) {
+	m.resize(into)
+	m.lightStrips(sky, into.StripShort)
+	for f := range m.Faces {
+		short := Broad{}
+		short.addScaled(m.sky[f], sky.Diffuse)
+		for strip, incident := range into.StripShort {
+			short.addScaled(m.ground[f*m.Strips+strip], incident*sky.Albedo)
+		}
+		into.Short[f] = short
+	}
+	m.lightFaces(sky, into.Lit)
+}
+
+// lightFaces decides which faces are lit.
+func (m *Model) lightFaces(sky Sky, lit []bool) {
+	clear(lit)
+	if sky.Beam <= 0 || sky.Sun.Dot(m.up) <= 0 {
+		return
+	}
+	g := m.g.G(sky.Sun)
+	for side, mirrored := range [2]bool{true, false} {
+		local := m.domes.Points[side].InFrame(sky.Sun)
+		if m.domes.Points[side].Mirrored != mirrored {
+			panic("light: faces must come in pairs, left before right")
+		}
+		sample, ok := m.domes.Lattice.Sample(local)
+		if !ok {
+			continue
+		}
+		field := m.field.At(local)
+		for f := side; f < len(m.Faces); f += 2 {
+			lit[f] = local[0] > m.edge[f] && field.Of(f) < m.gap(g, m.domes.Along(f, &sample))
+		}
+	}
+}
+
+// lightStrips finds the sunlight on each floor strip.
+func (m *Model) lightStrips(sky Sky, short []float64) {
+	clear(m.stripView)
+	cosine := sky.Sun.Dot(m.up)
+	if sample, ok := m.floor.Lattice.Sample(sky.Sun); ok && sky.Beam > 0 && cosine > 0 && sky.Sun[2] > 0 {
+		g := m.g.G(sky.Sun)
+		for k := range m.floor.Points {
+			m.stripView[k/floorSamples] += m.gap(g, m.floor.Along(k, &sample)) / floorSamples
+		}
+	}
+	for strip := range short {
+		short[strip] = sky.Beam*cosine*m.stripView[strip] + sky.Diffuse*m.stripSky[strip]
+	}
+}
+
+// resize makes an instant fit the model.
+func (m *Model) resize(into *Instant) {
+	if len(into.Lit) != len(m.Faces) {
+		into.Lit = make([]bool, len(m.Faces))
+		into.Short = make([]Broad, len(m.Faces))
+		into.StripShort = make([]float64, m.Strips)
+	}
+}
+
+// Views of a face for longwave, as shares of the flux that each part of the surroundings sends out.
+// Sky, ground, own bunch and leaves together make {1, 0}.
+func (m *Model) Views(face int) (sky, ground, own, leaves Broad) {
+	sky, own = m.sky[face], m.own[face]
+	for strip := range m.Strips {
+		ground.addScaled(m.ground[face*m.Strips+strip], 1)
+	}
+	leaves = Broad{Mean: 1}
+	for _, part := range []Broad{sky, ground, own} {
+		leaves.addScaled(part, -1)
+	}
+	return sky, ground, own, leaves
+}
+
+// StripSky is the share of the sky's light that reaches each floor strip.
+func (m *Model) StripSky() []float64 { return m.stripSky }
+
+// GroundOf is the mean of a flux per strip as a face sees it.
+func (m *Model) GroundOf(face int, flux []float64) (seen Broad) {
+	for strip, value := range flux {
+		seen.addScaled(m.ground[face*m.Strips+strip], value)
+	}
+	return seen
+}

@@ -1,0 +1,135 @@
+package light
+
+import (
+	"math"
+
+	"github.com/go-gl/mathgl/mgl64"
+
+	"rowlight/sim/canopy"
+	"rowlight/sim/internal/draw"
+	"rowlight/sim/training"
+)
+
+// Settings are the inputs of the light model beside the stand.
+type Settings struct {
+	Seed     int
+	Slope    canopy.Slope
+	Clumping float64 // Ω: how much of the leaf area works as if spread at random within a cell [0–1]
+}
+
+// Model is all of the light of a stand that does not depend on site, date, hour or weather.
+type Model struct {
+	Faces  []training.Face
+	Strips int // floor strips across one row spacing, from the left edge of the period
+
+	g         *canopy.Projection
+	clumping  float64
+	domes     *canopy.Domes // of the faces, upward
+	floor     *canopy.Domes // of the floor, upward [strip*floorSamples + sample]
+	up        mgl64.Vec3    // unit normal of the ground
+	field     *Field
+	edge      []float64 // how far around its bunch each face still sees the sun: least d·n
+	sky       []Broad   // view of a uniform sky of unit horizontal irradiance, per face
+	own       []Broad   // view of the face's own bunch
+	ground    []Broad   // view of each floor strip of unit radiosity [face*Strips + strip]
+	stripSky  []float64 // share of the sky light that reaches each strip
+	stripView []float64 // scratch: share of the beam that reaches each strip
+}
+
+const (
+	strips       = 16   // across one row spacing, about 17 cm each
+	floorSamples = 6    // places along the row that stand for a strip
+	faceStep     = 3.0  // lattice of the faces [deg]; the sun moves as far in 12 minutes
+	floorStep    = 6.0  // lattice of the floor [deg]
+	downStep     = 10.0 // lattice from the faces to the floor [deg]
+)
+
+// soft is half the range of d·n over which the berries of a face pass into the shade of their own
+// bunch: the surface of a bunch is as rough as its berries [assumption; at a bunch of 4 cm radius and
+// berries of 7 mm the outermost berry sees 20 to 30° past the plane of the face].
+const soft = 0.2
+
+// leafDistance is how far the leaves that shade a bunch are from it on average [m; assumption], and
+// spanShare the correlation length of the light field as a share of the angle that a leaf spans at
+// that distance: a Gaussian covariance with it has fallen to 0.1 where one leaf's angle has passed.
+const (
+	leafDistance = 0.3
+	spanShare    = 0.46
+)
+
+// New prepares the light of a stand. Pace is called between slices of work; its error abandons it.
+func New(stand *training.Stand, settings Settings, pace func() error) (*Model, error) {
+	m := &Model{
+		Faces: stand.Faces(), Strips: strips, g: canopy.ProjectionOf(stand.Leaves), clumping: settings.Clumping,
+		up:        mgl64.Vec3{-settings.Slope.Across, -settings.Slope.Along, 1}.Normalize(),
+		stripView: make([]float64, strips),
+	}
+	m.freeze(stand, settings.Seed)
+	grid := canopy.FromStand(stand, settings.Slope)
+	points := make([]canopy.Point, len(m.Faces))
+	for i, face := range m.Faces {
+		points[i] = canopy.Point{At: face.Point, Mirrored: !face.Right}
+	}
+	var err error
+	if m.domes, err = canopy.NewDomes(grid, canopy.Half(faceStep), points, pace); err != nil {
+		return nil, err
+	}
+	if m.floor, err = canopy.NewDomes(grid, canopy.Full(floorStep), floorPoints(grid, stand, settings.Slope), pace); err != nil {
+		return nil, err
+	}
+	down, err := canopy.NewDomes(grid, canopy.HalfDown(downStep), points, pace)
+	if err != nil {
+		return nil, err
+	}
+	m.viewSky()
+	m.viewGround(down, grid, settings.Slope)
+	m.viewFloorSky()
+	return m, pace()
+}
+
+// freeze draws what is frozen on each face: its light field and the edge of its own shade. Both faces
+// of a bunch share the source of the bunch, counted from outward, so that a mirrored stand gives mirrored light.
+func (m *Model) freeze(stand *training.Stand, seed int) {
+	const edgeOf draw.Purpose = 17
+	sources := make([]draw.Source, len(m.Faces))
+	m.edge = make([]float64, len(m.Faces))
+	for i, face := range m.Faces {
+		sources[i] = draw.New(seed).Of(int(stand.Bunches[face.Bunch].Seed >> 1)).Of(i % 2)
+		m.edge[i] = soft * (2*sources[i].Uniform(edgeOf) - 1)
+	}
+	m.field = NewField(draw.New(seed), sources, leafAngle(stand.Leaves)*spanShare)
+}
+
+// leafAngle is the angle that a leaf of mean size spans at the mean distance of the shading leaves [rad].
+func leafAngle(leaves []training.Leaf) float64 {
+	total := 0.0
+	for i := range leaves {
+		total += leaves[i].Area
+	}
+	if total == 0 {
+		return 0.35
+	}
+	return 2 * math.Sqrt(total/float64(len(leaves))/math.Pi) / leafDistance
+}
+
+// floorPoints stand for the strips: places along the row, at the ground under the middle of each strip.
+func floorPoints(g *canopy.Grid, stand *training.Stand, slope canopy.Slope) []canopy.Point {
+	points := make([]canopy.Point, 0, strips*floorSamples)
+	for strip := range strips {
+		x := stand.RowSpacing * ((float64(strip)+0.5)/strips - 0.5)
+		for k := range floorSamples {
+			y := g.Length() * (float64(k) + 0.5) / floorSamples
+			points = append(points, canopy.Point{At: mgl64.Vec3{x, y, x*slope.Across + 1e-6}})
+		}
+	}
+	return points
+}
+
+// gap is the probability that light passes a path integral of leaf area in a direction with projection g.
+func (m *Model) gap(g, path float64) float64 { return math.Exp(-g * m.clumping * path) }
+
+// shown is the share of a face's berries that their own bunch does not shade from a direction with
+// the given cosine to the outward normal.
+func shown(cosine float64) float64 {
+	return math.Min(math.Max((cosine+soft)/(2*soft), 0), 1)
+}

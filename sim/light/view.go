@@ -1,0 +1,98 @@
+package light
+
+import (
+	"math"
+
+	"github.com/go-gl/mathgl/mgl64"
+
+	"rowlight/sim/canopy"
+)
+
+// viewSky integrates the gaps of every face over the sky, and what its own bunch hides.
+func (m *Model) viewSky() {
+	m.sky = make([]Broad, len(m.Faces))
+	m.own = make([]Broad, len(m.Faces))
+	lattice := m.domes.Lattice
+	for i := range lattice.Size() {
+		local, weight := lattice.Direction(i), lattice.SolidAngle(i)
+		g := m.projections(local)
+		free := shown(local[0])
+		for f, path := range m.domes.Path(i) {
+			side := m.side(f)
+			m.sky[f].add(m.domes.Points[f].InFrame(local), weight*free*m.gap(g[side], float64(path)))
+		}
+	}
+	hidden := ownBunch()
+	for f := range m.own {
+		m.own[f] = Broad{hidden.Mean, m.domes.Points[f].InFrame(hidden.Vector)}
+	}
+}
+
+// ownBunch is the view of the face's own bunch in the frame of a face that looks to positive x.
+func ownBunch() (own Broad) {
+	for _, lattice := range []canopy.Lattice{canopy.Full(3), canopy.FullDown(3)} {
+		for i := range lattice.Size() {
+			d := lattice.Direction(i)
+			own.add(d, lattice.SolidAngle(i)*(1-shown(d[0])))
+		}
+	}
+	return own
+}
+
+// viewGround follows each face's downward directions to the strip that they hit.
+func (m *Model) viewGround(down *canopy.Domes, grid *canopy.Grid, slope canopy.Slope) {
+	m.ground = make([]Broad, len(m.Faces)*m.Strips)
+	for i := range down.Lattice.Size() {
+		local, weight := down.Lattice.Direction(i), down.Lattice.SolidAngle(i)
+		g := m.projections(local)
+		free := shown(local[0])
+		for f, path := range down.Path(i) {
+			d := down.Points[f].InFrame(local)
+			strip := m.hit(down.Points[f].At, d, slope, grid.Width())
+			m.ground[f*m.Strips+strip].add(d, weight*free*m.gap(g[m.side(f)], float64(path)))
+		}
+	}
+}
+
+// hit is the strip in which a downward direction from a point meets the sloping ground.
+func (m *Model) hit(from, d mgl64.Vec3, slope canopy.Slope, width float64) int {
+	height := from[2] - from[0]*slope.Across
+	fall := -(d[2] - d[0]*slope.Across - d[1]*slope.Along)
+	if fall < 1e-3 {
+		fall = 1e-3
+	}
+	x := (from[0]+d[0]*height/fall)/width + 0.5
+	return min(int((x-math.Floor(x))*float64(m.Strips)), m.Strips-1)
+}
+
+// viewFloorSky integrates the gaps over each strip of floor, weighted by the cosine to the ground.
+func (m *Model) viewFloorSky() {
+	m.stripSky = make([]float64, m.Strips)
+	lattice := m.floor.Lattice
+	total := 0.0
+	for i := range lattice.Size() {
+		d := lattice.Direction(i)
+		weight := lattice.SolidAngle(i) * math.Max(d.Dot(m.up), 0)
+		total += lattice.SolidAngle(i) * d[2]
+		g := m.g.G(d)
+		for k, path := range m.floor.Path(i) {
+			m.stripSky[k/floorSamples] += weight * m.gap(g, float64(path)) / floorSamples
+		}
+	}
+	for strip := range m.stripSky {
+		m.stripSky[strip] /= total
+	}
+}
+
+// projections are G of a direction in the frames of the left and the right faces.
+func (m *Model) projections(local mgl64.Vec3) [2]float64 {
+	return [2]float64{m.g.G(mgl64.Vec3{-local[0], local[1], local[2]}), m.g.G(local)}
+}
+
+// side is 0 for a face that looks left and 1 for one that looks right.
+func (m *Model) side(face int) int {
+	if m.Faces[face].Right {
+		return 1
+	}
+	return 0
+}
