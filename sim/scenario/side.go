@@ -62,3 +62,17 @@ func (o Option) Removed(s Side, latitude_deg float64) float64 {
 		return o.Leaves.RemovedAfternoon
 	}
 }
+
+// compass names the sixteen points, clockwise from north.
+var compass = [16]string{
+	"north", "north-north-east", "north-east", "east-north-east",
+	"east", "east-south-east", "south-east", "south-south-east",
+	"south", "south-south-west", "south-west", "west-south-west",
+	"west", "west-north-west", "north-west", "north-north-west",
+}
+
+// Compass names the nearest of the sixteen compass points of a direction [deg, from true north].
+func Compass(azimuth_deg float64) string {
+	point := int(math.Round(math.Mod(azimuth_deg, 360)/22.5)+16) % 16
+	return compass[point]
+}
