@@ -15,7 +15,7 @@ const (
 	bunchFill     = 0.35   // part of the outline of a bunch that is berries, from memory
 	bunchAspect   = 1.6    // length over width, from memory
 	bunchSpread   = 0.2    // standard deviation of bunch mass over its mean, assumption
-	peduncleOut   = 0.035  // [m]
+	peduncleOut   = 0.025  // [m]
 	peduncleDown  = 0.035  // [m]
 	woodClear     = 0.008  // bunches hang at least this far from the arm [m]
 	bunchClear    = 0.03   // and this far above the ground [m]
@@ -61,7 +61,7 @@ func (g *grower) hangBunch(plan *shootPlan, shoot int32, at int) {
 		out = mgl64.Vec3{source.Sign(drawBunchSide, 0.5), 0, 0}
 	}
 	out = out.Normalize()
-	b.Centre = n.at.Add(out.Mul(peduncleOut + 0.5*b.Radius))
+	b.Centre = n.at.Add(out.Mul(peduncleOut + 0.3*b.Radius))
 	b.Centre[2] -= peduncleDown + b.Length/2
 	g.clearOfWood(&b, plan, out)
 	b.Centre[2] = max(b.Centre[2], b.Length/2+bunchClear)

@@ -10,7 +10,8 @@ import (
 
 // How leaves sit and face.
 const (
-	petioleLength   = 0.07 // of a full-grown leaf, 6-8 cm, common practice [m]
+	petioleLength   = 0.08 // of a full-grown leaf, 6-9 cm, from memory [m]
+	petioleSpread   = 0.2  // standard deviation of its length over its mean, assumption
 	lateralPetiole  = 0.04 // [m]
 	lateralFirst    = 0.04 // distance of the first leaf of a lateral from the axil [m]
 	lateralStep     = 0.04 // and between its leaves [m]
@@ -25,8 +26,8 @@ const (
 	facingSpread    = 28.0 // standard deviation of the direction faced, assumption [deg]
 	lateralFacing   = 40.0 // of leaves on laterals [deg]
 	lowestLeaf      = 0.08 // [m]
-	basalBlade      = 0.55 // area of the lowest leaf relative to full-grown ones, from memory
-	basalNodes      = 4.0  // nodes over which leaves reach full size
+	basalBlade      = 0.6  // area of the lowest leaf relative to full-grown ones, from memory
+	basalNodes      = 3.0  // nodes over which leaves reach full size
 	growingLeaves   = 6.0  // nodes from the tip over which they grow
 	smallestLeaf    = 0.12 // the last one at the tip
 	lateralFrom     = 0.08 // laterals stand between these parts of the shoot
@@ -38,6 +39,8 @@ const (
 const (
 	drawRank draw.Purpose = iota + 500
 	drawKept
+	drawPetiole
+	drawVigour
 	drawBlade
 	drawFacing
 	drawTilt
@@ -91,12 +94,14 @@ func (g *grower) unfoldNode(shoot, k int, kept, laterals float64) {
 	blade := g.option.Leaves.Blade_cm2 * 1e-4
 	if source.Uniform(drawKept) < kept {
 		area := blade * g.bladeAt(plan, k) * max(smallestAllowed, 1+bladeSpread*source.Normal(drawBlade))
-		petiole := petioleLength * math.Sqrt(area/blade)
+		petiole := petioleLength * math.Sqrt(area/blade) * (1 + petioleSpread*source.Normal(drawPetiole))
 		leaf := g.pose(plan, n, n.at, rank, petiole, area, source, facingSpread)
 		leaf.Shoot, leaf.Node = int32(shoot), int16(k)
 		g.stand.Leaves = append(g.stand.Leaves, leaf)
 	}
-	count := min(source.Count(drawLateralCount, laterals), lateralMost)
+	// Few laterals grow long and many stay short: the square of an even draw has a mean of 1/3.
+	vigour := source.Uniform(drawVigour)
+	count := min(source.Count(drawLateralCount, 3*vigour*vigour*laterals), lateralMost)
 	for j := range count {
 		g.unfoldLateral(shoot, k, j, rank, source.Of(j))
 	}
@@ -162,11 +167,11 @@ func (g *grower) pose(plan *shootPlan, n node, from, rank mgl64.Vec3, petiole, a
 	turn := math.Atan2(facing.Y(), facing.X()) + radians(spread)*source.Normal(drawFacing)
 	sin, cos := math.Sincos(turn)
 
-	upright := math.Abs(n.along.Z())
+	upright := n.along.Z() * n.along.Z()
 	tilt := flatNormal + (steepNormal-flatNormal)*upright + normalSpread*source.Normal(drawTilt)
 	normal := leaning(mgl64.Vec3{cos, sin, 0}, radians(min(max(math.Abs(tilt), 2), 92)))
 
-	stalk := rank.Mul(0.55).Add(mgl64.Vec3{0.5 * cos, 0.5 * sin, 0.3}).Add(n.along.Mul(0.25)).Normalize()
+	stalk := rank.Mul(0.55).Add(mgl64.Vec3{0.5 * cos, 0.5 * sin, 0.1}).Add(n.along.Mul(0.15)).Normalize()
 	hang := stalk.Mul(0.4).Sub(mgl64.Vec3{0, 0, 1})
 	tip := hang.Sub(normal.Mul(hang.Dot(normal)))
 	if tip.Len() < 1e-3 {

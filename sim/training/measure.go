@@ -5,6 +5,8 @@ import (
 	"math"
 	"slices"
 
+	"github.com/go-gl/mathgl/mgl64"
+
 	"rowlight/sim/scenario"
 )
 
@@ -15,8 +17,7 @@ type Measures struct {
 	PrimaryLeaf_cm2   float64 // mean area of one primary leaf
 	LateralShare      float64 // of the leaf area
 
-	// Envelope: the middle 90 % of the leaf area across the row, the middle 95 % upwards, by the
-	// centres of the leaves.
+	// Envelope: the middle 90 % of the leaf area across the row, the middle 95 % upwards.
 	Width_m   float64 // of the whole row
 	Curtain_m float64 // width about its own fruiting wire
 	Top_m     float64
@@ -30,11 +31,11 @@ type Measures struct {
 	Gaps       float64 // share of such pushes that meet neither leaf nor bunch
 	Exterior   float64 // share of bunches with no leaf in front of at least one face
 
-	FruitHeight_m   float64 // mean height of the middle of the bunches
-	ShootsPerVine   float64
-	ShootsPerMetre  float64 // of canopy
-	BunchesPerVine  float64
-	LeafToFruit_m2g float64 // leaf area over the mass of fruit, berries of 1.5 g [m² g⁻¹]
+	FruitHeight_m         float64 // mean height of the middle of the bunches
+	ShootsPerVine         float64
+	ShootsPerMetre        float64 // of canopy
+	BunchesPerVine        float64
+	LeafToFruit_cm2_per_g float64 // leaf area over the mass of fruit, berries of 1.5 g
 }
 
 // probes is the number of pushes of the point quadrat: more than the 50 of the field method, since
@@ -70,9 +71,12 @@ func (s *Stand) measureLeaves(m *Measures, canopy float64) {
 		} else {
 			primaries++
 		}
-		x = append(x, weighted{leaf.Centre.X(), leaf.Area})
-		own = append(own, weighted{leaf.Centre.X() - s.wireOf(leaf.Shoot).X, leaf.Area})
-		z = append(z, weighted{leaf.Centre.Z(), leaf.Area})
+		wire := s.wireOf(leaf.Shoot)
+		for _, p := range leaf.ring() {
+			x = append(x, weighted{p.X(), leaf.Area})
+			own = append(own, weighted{p.X() - wire.X, leaf.Area})
+			z = append(z, weighted{p.Z(), leaf.Area})
+		}
 	}
 	m.LeafArea_m2_per_m = total / canopy
 	m.LateralShare = lateral / total
@@ -100,6 +104,13 @@ func (s *Stand) inclinationAbove(height float64) float64 {
 	return tilt / area
 }
 
+// ring stands for the blade: four points at the radius that parts its disc into halves of equal area.
+func (l *Leaf) ring() [4]mgl64.Vec3 {
+	r := math.Sqrt(l.Area / math.Pi / 2)
+	a, b := l.Tip.Mul(r), l.Normal.Cross(l.Tip).Mul(r)
+	return [4]mgl64.Vec3{l.Centre.Add(a), l.Centre.Sub(a), l.Centre.Add(b), l.Centre.Sub(b)}
+}
+
 // inclination is the angle of the blade from the horizontal [deg, 0–90].
 func (l *Leaf) inclination() float64 {
 	return math.Acos(min(math.Abs(l.Normal.Z()), 1)) * 180 / math.Pi
@@ -114,7 +125,7 @@ func (s *Stand) measureFruit(m *Measures, canopy float64) {
 		m.FruitHeight_m += s.Bunches[i].Centre.Z() / float64(len(s.Bunches))
 		mass += float64(s.Bunches[i].Berries) * berryMass * 1000
 	}
-	m.LeafToFruit_m2g = m.LeafArea_m2_per_m * canopy / mass
+	m.LeafToFruit_cm2_per_g = m.LeafArea_m2_per_m * canopy * 1e4 / mass
 
 	rods := newRods(s)
 	for i := range probes {

@@ -22,6 +22,7 @@ type arm struct {
 type shootPlan struct {
 	arm     int
 	along   float64 // distance from the head along the arm [m]
+	even    float64 // the same if the shoots of the arm stood at equal distances [m]
 	spur    draw.Source
 	onSpur  int // from 0 at the base of the spur
 	bunches int
@@ -161,6 +162,7 @@ func (g *grower) planArm(index int, due *float64) {
 	step := a.length / float64(places)
 	offset := a.source.Uniform(drawSpurBudget)
 	perPlace := float64(shoots) / float64(places)
+	planned := 0.5
 	for place := range places {
 		spur := a.source.Of(place)
 		along := step * (float64(place) + 0.5 + 0.18*spur.Normal(drawSpurJitter))
@@ -169,9 +171,11 @@ func (g *grower) planArm(index int, due *float64) {
 		for k := range int(to - from) {
 			shoot := spur.Of(k)
 			g.plans = append(g.plans, shootPlan{
-				arm: index, along: min(max(along, 0.02), a.length), spur: spur, onSpur: k, source: shoot,
+				arm: index, along: min(max(along, 0.02), a.length), even: a.length * planned / float64(shoots),
+				spur: spur, onSpur: k, source: shoot,
 				bunches: shoot.Count(drawBunchCount, g.option.Bunches.PerShoot),
 			})
+			planned++
 		}
 	}
 }

@@ -14,8 +14,8 @@ import (
 const (
 	stepLength = 0.025 // shoots grow in steps of this length [m]
 
-	droopRate   = 4.5 // bending down by own weight, per length beyond the last support [rad m⁻²]
-	uprightRate = 4.0 // bending up of a fully upright variety [rad m⁻¹]
+	droopRate   = 7.5 // bending down by own weight, per length beyond the last support [rad m⁻²]
+	uprightRate = 3.2 // bending up of a fully upright variety [rad m⁻¹]
 	drapedShare = 0.2 // part of the bending up that is left where a shoot lies over a wire
 	combedRate  = 9.0 // bending down of shoots that were combed [rad m⁻¹]
 	wanderRate  = 0.9 // shoots are never quite straight [rad m⁻¹]
@@ -39,13 +39,16 @@ const (
 
 // How wires take hold of shoots.
 const (
-	supportReach  = 1.0  // a shoot this far below a wire can be brought to it [m]
-	supportAside  = 0.5  // and this far beside it [m]
-	supportGrip   = 0.45 // part of the remaining height over which a shoot turns to its wire
-	wireClearance = 0.015
-	overLean      = 55.0 // inclination from the vertical at which shoots lie over a wire [deg]
-	overTurn      = 0.15 // length over which they turn to it [m]
-	overGrip      = 0.06 // [m]
+	supportReach  = 1.0   // a shoot this far below a wire can be brought to it [m]
+	supportAside  = 0.5   // and this far beside it [m]
+	supportGrip   = 0.45  // part of the remaining height over which a shoot turns to its wire
+	evenly        = 0.6   // how far crews even out the distances between shoots, assumption
+	placeSpread   = 0.015 // standard deviation of where a shoot ends up along the wire [m]
+	wireClearance = 0.01  // shoots between wires keep this far from them [m]
+	overLean      = 62.0  // inclination from the vertical at which shoots lie over a wire [deg]
+	overSpread    = 18.0  // its standard deviation [deg]
+	overTurn      = 0.15  // length over which they turn to it [m]
+	overGrip      = 0.06  // [m]
 )
 
 const (
@@ -57,6 +60,8 @@ const (
 	drawPositioned
 	drawCombed
 	drawPlace
+	drawRow
+	drawOver
 	drawWanderX
 	drawWanderY
 	drawTrim
@@ -76,7 +81,9 @@ type apex struct {
 	heading   mgl64.Vec3 // horizontal unit vector: where it leans when it has to lean
 	length    float64    // grown so far [m]
 	held      float64    // length at which a wire last took hold of it [m]
-	place     float64    // where it stands between a pair of wires, 0 left to 1 right
+	place     float64    // where the crew puts it between a pair of wires, 0 left to 1 right
+	row       float64    // and along the row [m]
+	over      float64    // its inclination from the vertical where it lies over a wire [rad]
 	next      int        // support that it is brought to; none from len(supports) on
 	combed    bool
 	draped    bool
@@ -142,6 +149,8 @@ func (g *grower) start(plan *shootPlan, base mgl64.Vec3) apex {
 
 	tip := apex{at: base, along: leaning(heading, lean), heading: heading, combed: combed}
 	tip.place = plan.source.Uniform(drawPlace)
+	tip.over = radians(max(0, overLean+overSpread*plan.source.Normal(drawOver)))
+	tip.row = a.head + a.direction*(evenly*plan.even+(1-evenly)*plan.along+placeSpread*plan.source.Normal(drawRow))
 	if g.option.Training.Wood == scenario.Spurs {
 		spurSide := mgl64.Vec3{plan.spur.Sign(drawSpurSide, 0.5), 0, 0}
 		spur := leaning(spurSide, radians(90-s.Start_deg)*0.6)
@@ -196,7 +205,7 @@ func (g *grower) advance(tip *apex, plan *shootPlan, step float64) {
 	case tip.next < len(g.supports):
 		g.steer(tip, step)
 	case tip.draped && tip.length-tip.held < overTurn:
-		tip.along = mix(tip.along, leaning(tip.heading, radians(overLean)), min(1, step/overGrip))
+		tip.along = mix(tip.along, leaning(tip.heading, tip.over), min(1, step/overGrip))
 	}
 	tip.along = tip.along.Normalize()
 
@@ -234,7 +243,7 @@ func (g *grower) steer(tip *apex, step float64) {
 	}
 	target := left + tip.place*(right-left)
 	rise := max(s.z-tip.at.Z(), 0.02)
-	wanted := mgl64.Vec3{target - tip.at.X(), 0.5 * tip.along.Y() * rise, rise}.Normalize()
+	wanted := mgl64.Vec3{target - tip.at.X(), tip.row - tip.at.Y(), rise}.Normalize()
 	tip.along = mix(tip.along, wanted, min(1, step/max(0.08, supportGrip*rise)))
 }
 
