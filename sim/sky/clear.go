@@ -32,6 +32,10 @@ const (
 	birdForward     = 0.85   // B_a: share of aerosol scattering that goes forward
 	birdAbsorption  = 0.1    // K_1: aerosol absorption against aerosol extinction
 	birdSkyAlbedo   = 0.0685 // sky albedo of a clean sky
+
+	// birdRayleighTurn is the air mass, of a sun about 3.3° high, at which the published Rayleigh
+	// fit turns round and lets more light through a longer path; it is held from there on.
+	birdRayleighTurn = 14.094
 )
 
 // PAR is the part of sunlight of wavelengths 400–700 nm.
@@ -46,7 +50,7 @@ const (
 // Bird is the sunlight of a clear sky by Bird & Hulstrom 1981 (SERI/TR-642-761), for a true zenith
 // angle [deg] and the irradiance outside the atmosphere on a plane that faces the sun [W/m²]. With
 // the sun on or below the horizon everything is 0. Other published clear-sky models differ from it
-// by several per cent.
+// by several per cent; below 4° of elevation it gives the size only.
 func Bird(zenith_deg, extraterrestrial_Wm2 float64, a Atmosphere) Irradiance {
 	cosZenith := math.Cos(zenith_deg * math.Pi / 180)
 	if zenith_deg >= 90 || cosZenith <= 0 {
@@ -78,8 +82,9 @@ type transmittances struct {
 func birdTransmittances(m float64, a Atmosphere) (t transmittances) {
 	// Rayleigh scattering and uniformly mixed gases, T_R and T_UM, by pressure-corrected air mass.
 	p := m * a.Pressure_Pa / birdPressure_Pa
-	t.rayleigh = math.Exp(-0.0903 * math.Pow(p, 0.84) * (1 + p - math.Pow(p, 1.01)))
 	t.gases = math.Exp(-0.0127 * math.Pow(p, 0.26))
+	p = math.Min(p, birdRayleighTurn)
+	t.rayleigh = math.Exp(-0.0903 * math.Pow(p, 0.84) * (1 + p - math.Pow(p, 1.01)))
 
 	// Ozone and water vapour along the slant path, T_o and T_w.
 	x := a.Ozone_cm * m
@@ -91,5 +96,7 @@ func birdTransmittances(m float64, a Atmosphere) (t transmittances) {
 	depth := 0.2758*a.AOD380 + 0.35*a.AOD500
 	t.aerosol = math.Exp(-math.Pow(depth, 0.873) * (1 + depth - math.Pow(depth, 0.7088)) * math.Pow(m, 0.9108))
 	t.aerosolAbsorption = 1 - birdAbsorption*(1-m+math.Pow(m, 1.06))*(1-t.aerosol)
+	// On the horizon the published fit has aerosol absorb more than it takes from the beam: held.
+	t.aerosolAbsorption = math.Max(t.aerosolAbsorption, t.aerosol)
 	return t
 }

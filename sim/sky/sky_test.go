@@ -47,6 +47,24 @@ func TestClearSkyClosesAndNeverShinesAtNight(t *testing.T) {
 	})
 }
 
+// The beam weakens all the way to the horizon, clean or hazy, on the coast or on a mountain.
+func TestLowerSunHasLessBeam(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		air := typical
+		air.AOD380 = rapid.Float64Range(0, 1.5).Draw(t, "aod380")
+		air.AOD500 = rapid.Float64Range(0, 1.5).Draw(t, "aod500")
+		air.Pressure_Pa = rapid.Float64Range(60000, 106000).Draw(t, "pressure")
+		last := Bird(0, 1361, air)
+		for zenith := 0.5; zenith <= 90; zenith += 0.5 {
+			next := Bird(zenith, 1361, air)
+			if next.DNI > last.DNI || next.GHI > last.GHI {
+				t.Fatalf("zenith %g°: %+v after %+v", zenith, next, last)
+			}
+			last = next
+		}
+	})
+}
+
 func TestHazierSkyHasLessBeamAndMoreDiffuse(t *testing.T) {
 	hazy := typical
 	hazy.AOD380, hazy.AOD500 = 0.6, 0.4
