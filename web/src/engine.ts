@@ -1,0 +1,116 @@
+/**
+ * The page's side of the engine: starts the worker, sends it the newest scenario at once, and holds
+ * the newest answer. While it computes, the answer before stays, marked as pending.
+ */
+
+import { batch, computed, effect, signal } from "@preact/signals";
+import type { Loaded } from "./download.ts";
+import type { JsonObject } from "./document.ts";
+import type { Day } from "./generated/result.ts";
+import type { EngineMessage, FaceCourse, Fault, RunMessage } from "./messages.ts";
+import { scenario } from "./store.ts";
+
+/** The newest result and the document that it answers. */
+export interface Answer {
+  generation: number;
+  document: JsonObject;
+  day: Day;
+  faces: FaceCourse[];
+}
+
+export type EngineState =
+  | { phase: "loading"; progress: Loaded }
+  | { phase: "running" }
+  | { phase: "crashed"; reason: string }
+  | { phase: "unavailable"; reason: string }
+  | { phase: "unsupported" };
+
+export const engineState = signal<EngineState>({ phase: "loading", progress: { loaded: 0, total: 0 } });
+export const answer = signal<Answer | null>(null);
+export const faults = signal<readonly Fault[]>([]);
+/** Share of the running computation that is done, 0–1. */
+export const progress = signal(0);
+
+const sent = signal(0);
+const settled = signal(0);
+
+/** True while a newer scenario than the one shown is being computed. */
+export const pending = computed(() => sent.value > settled.value);
+
+let worker: Worker | null = null;
+const documents = new Map<number, JsonObject>();
+
+/** Starts the engine, or starts it again after a crash; the document is sent as soon as it is ready. */
+export function startEngine(): void {
+  if (typeof WebAssembly !== "object" || typeof WebAssembly.instantiateStreaming !== "function") {
+    engineState.value = { phase: "unsupported" };
+    return;
+  }
+  worker?.terminate();
+  documents.clear();
+  engineState.value = { phase: "loading", progress: { loaded: 0, total: 0 } };
+  worker = new Worker(new URL("engine-worker.js", document.baseURI));
+  worker.onmessage = (event: MessageEvent<EngineMessage>) => take(event.data);
+  worker.onerror = (event) => {
+    engineState.value = { phase: "unavailable", reason: event.message };
+  };
+}
+
+function send(document: JsonObject): void {
+  if (!worker) return;
+  const generation = sent.peek() + 1;
+  sent.value = generation;
+  documents.set(generation, document);
+  const message: RunMessage = { kind: "run", generation, scenario: JSON.stringify(document) };
+  worker.postMessage(message);
+}
+
+// Every change of the document is sent at once; the engine drops what is no longer the newest.
+effect(() => {
+  if (engineState.value.phase === "running") send(scenario.value);
+});
+
+function take(message: EngineMessage): void {
+  switch (message.kind) {
+    case "loading":
+      engineState.value = { phase: "loading", progress: message };
+      return;
+    case "ready":
+      engineState.value = { phase: "running" };
+      return;
+    case "unavailable":
+      engineState.value = { phase: "unavailable", reason: message.reason };
+      return;
+    case "crashed":
+      settled.value = sent.peek();
+      engineState.value = { phase: "crashed", reason: message.reason };
+      return;
+    case "progress":
+      if (message.generation === sent.peek()) progress.value = message.done;
+      return;
+    case "faults":
+      if (message.generation === sent.peek()) settle(message.generation, () => (faults.value = JSON.parse(message.faults)));
+      return;
+    case "result":
+      takeResult(message);
+  }
+}
+
+function takeResult(message: Extract<EngineMessage, { kind: "result" }>): void {
+  const document = documents.get(message.generation);
+  if (!document || message.generation !== sent.peek()) return;
+  const day = JSON.parse(message.result) as Day;
+  settle(message.generation, () => {
+    faults.value = [];
+    answer.value = { generation: message.generation, document, day, faces: message.faces };
+  });
+}
+
+function settle(generation: number, change: () => void): void {
+  batch(() => {
+    settled.value = generation;
+    progress.value = 0;
+    change();
+  });
+  for (const old of documents.keys()) if (old <= generation) documents.delete(old);
+}

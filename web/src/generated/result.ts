@@ -1,0 +1,599 @@
+/* Made from sim/result/schema.json by `npm run generate`; do not edit. */
+
+/**
+ * Day is the answer to one scenario on one day.
+ */
+export interface Day {
+  modelVersion: string;
+  name: string;
+  date: string;
+  utcOffset_h: number;
+  /**
+   * between instants [min]
+   */
+  step_min: number;
+  /**
+   * clock hours of the instants, 0 … 24 [h]
+   */
+  hour: number[];
+  sun: Sun;
+  air: Air;
+  /**
+   * in the order of the scenario
+   */
+  options: OptionResult[];
+  /**
+   * one per option other than the compared one
+   */
+  comparison: Sentence[];
+  scenario: Scenario;
+}
+/**
+ * at the instants
+ */
+export interface Sun {
+  /**
+   * true, geometric
+   */
+  elevation_deg: number[];
+  /**
+   * from true north, clockwise
+   */
+  azimuth_deg: number[];
+  /**
+   * clock hour; NaN is never written: see Polar
+   */
+  rise_h: number;
+  transit_h: number;
+  set_h: number;
+  /**
+   * "day" or "night" when the sun does not rise and set
+   */
+  polar?: string;
+}
+/**
+ * at the instants
+ */
+export interface Air {
+  temperature_C: number[];
+  dewPoint_C: number[];
+  /**
+   * at 10 m
+   */
+  wind_ms: number[];
+  ghi_Wm2: number[];
+  dni_Wm2: number[];
+  dhi_Wm2: number[];
+}
+/**
+ * Option is the answer for one option.
+ */
+export interface OptionResult {
+  name: string;
+  form: string;
+  canopy: Canopy;
+  /**
+   * scenario.Left, scenario.Right
+   *
+   * @minItems 2
+   * @maxItems 2
+   */
+  sides: Side[];
+  verdict: Sentence;
+}
+/**
+ * Canopy is what the stand of the option measures.
+ */
+export interface Canopy {
+  leafArea_m2_per_m: number;
+  /**
+   * leaf area per ground area
+   */
+  leafAreaIndex: number;
+  leafDensity_m2_m3: number;
+  /**
+   * mean contacts of a horizontal probe at fruit height
+   */
+  leafLayers: number;
+  /**
+   * share of such probes that touch no leaf
+   */
+  gaps: number;
+  /**
+   * mean
+   */
+  fruitHeight_m: number;
+  top_m: number;
+  /**
+   * of the middle 90 % of the leaf area
+   */
+  width_m: number;
+  shootsPerVine: number;
+  bunchesPerVine: number;
+  /**
+   * bunch faces per side in the sample
+   */
+  faces: number;
+}
+/**
+ * Side is the fruit that looks to one side of the row.
+ */
+export interface Side {
+  /**
+   * "west", "south-west"
+   */
+  compass: string;
+  /**
+   * direction that the side faces
+   */
+  azimuth_deg: number;
+  sunSide: string;
+  steps: Steps;
+  summary: Summary;
+}
+/**
+ * Steps are the courses over the day, one value per instant.
+ */
+export interface Steps {
+  /**
+   * share of faces in the direct sun [0–1]
+   */
+  litShare: number[];
+  /**
+   * mean sunlight on the face, direct and diffuse, on its outward surface
+   */
+  light_Wm2: number[];
+  /**
+   * mean over faces of the berry surface temperature at its hottest point
+   */
+  mean_C: number[];
+  /**
+   * mean of the hottest tenth of faces at the instant
+   */
+  hottest_C: number[];
+  /**
+   * mean of the coolest tenth
+   */
+  coolest_C: number[];
+  /**
+   * mean over faces of the whole-berry temperature
+   */
+  berry_C: number[];
+  /**
+   * air at fruit height
+   */
+  airNear_C: number[];
+  /**
+   * wind at the fruit
+   */
+  windNear_ms: number[];
+}
+/**
+ * Summary is the day in a few numbers. Hours over a limit are the mean over faces of the time that the hottest point of the berry spends over it.
+ */
+export interface Summary {
+  /**
+   * mean over faces of the hours in direct sun
+   */
+  lit_h: number;
+  /**
+   * daily sunlight on the face
+   */
+  light_MJm2: number;
+  /**
+   * highest of Steps.Hottest_C
+   */
+  hottest_C: number;
+  /**
+   * clock hour of it
+   */
+  hottestAt_h: number;
+  /**
+   * highest of Steps.Mean_C
+   */
+  meanMax_C: number;
+  /**
+   * hours over limits.watch_C, mean over faces
+   */
+  overWatch_h: number;
+  /**
+   * hours over limits.hot_C
+   */
+  overHot_h: number;
+  /**
+   * hours over limits.burn_C
+   */
+  overBurn_h: number;
+  /**
+   * the same for the hottest tenth of faces by that count
+   */
+  hottestOverBurn_h: number;
+  /**
+   * share of fruit at risk of sunburn necrosis [0–1]
+   */
+  atRisk: number;
+  /**
+   * browning dose, mean over faces
+   */
+  browning: number;
+}
+/**
+ * Sentence is a verdict or comparison as a code of the text catalogue and its parameters.
+ */
+export interface Sentence {
+  code: string;
+  words?: {
+    [k: string]: string;
+  };
+  values?: {
+    [k: string]: number;
+  };
+}
+/**
+ * the document after defaults
+ */
+export interface Scenario {
+  /**
+   * SchemaVersion is the version of this document.
+   */
+  schemaVersion: number;
+  /**
+   * Name is what the user calls this scenario.
+   */
+  name: string;
+  /**
+   * Note says where the numbers come from; demo data is marked as invented here.
+   */
+  note: string;
+  site: Site;
+  weather: Weather;
+  fruit: Fruit;
+  limits: Limits;
+  /**
+   * Seed chooses the vine that is drawn; the same seed gives the same vine.
+   */
+  seed: number;
+  /**
+   * Compare is the index, from 0, of the option that the others are compared with.
+   */
+  compare: number;
+  /**
+   * Options are the set-ups compared, one to four.
+   *
+   * @minItems 1
+   * @maxItems 4
+   */
+  options: Option[];
+}
+/**
+ * Site is the place, shared by all options.
+ */
+export interface Site {
+  /**
+   * Latitude is positive north.
+   */
+  latitude_deg: number;
+  /**
+   * Longitude is positive east.
+   */
+  longitude_deg: number;
+  /**
+   * Elevation above sea level sets the air pressure.
+   */
+  elevation_m: number;
+  /**
+   * UTCOffset is the clock of all hours shown: local standard time, no daylight saving.
+   */
+  utcOffset_h: number;
+  /**
+   * Slope of the ground; vines stay plumb.
+   */
+  slope_deg: number;
+  /**
+   * Aspect is the compass direction that the slope faces, downhill, from true north.
+   */
+  aspect_deg: number;
+  /**
+   * Floor is the surface between the rows.
+   */
+  floor: "bare-dry" | "bare-moist" | "mown-cover" | "straw" | "pale";
+}
+/**
+ * Weather is the day, shared by all options.
+ */
+export interface Weather {
+  /**
+   * Date is the day, as year-month-day.
+   */
+  date: string;
+  /**
+   * AirMax is the highest air temperature of the day at screen height.
+   */
+  airMax_C: number;
+  /**
+   * AirMin is the lowest air temperature of the day at screen height.
+   */
+  airMin_C: number;
+  /**
+   * DewPoint is held constant over a design day.
+   */
+  dewPoint_C: number;
+  /**
+   * Wind is the mean over the day at 10 m above open ground.
+   */
+  wind_ms: number;
+  /**
+   * WindFrom is the compass direction that the wind comes from, from true north.
+   */
+  windFrom_deg: number;
+  /**
+   * Ozone is the total ozone column.
+   */
+  ozone_cm: number;
+  /**
+   * Water is the precipitable water of the column.
+   */
+  water_cm: number;
+  /**
+   * AOD380 is the aerosol optical depth at 380 nm.
+   */
+  aod380: number;
+  /**
+   * AOD500 is the aerosol optical depth at 500 nm.
+   */
+  aod500: number;
+  /**
+   * Hours are 24 measured hours that replace the design-day curves; empty for a design day.
+   *
+   * @maxItems 24
+   */
+  hours?: Hour[];
+  /**
+   * Source names the file and place that the hours came from; empty for a design day.
+   */
+  source?: string;
+}
+/**
+ * Hour is one measured hour, ending at its stamp: irradiances are means over it, the rest are values at its end, as in the typical-year formats. 24 hours make a day, hour 1 ends at 01:00 standard time.
+ */
+export interface Hour {
+  /**
+   * GHI is global horizontal irradiance.
+   */
+  ghi_Wm2: number;
+  /**
+   * DNI is direct normal irradiance.
+   */
+  dni_Wm2: number;
+  /**
+   * DHI is diffuse horizontal irradiance.
+   */
+  dhi_Wm2: number;
+  /**
+   * Air is the air temperature at screen height.
+   */
+  air_C: number;
+  /**
+   * DewPoint is the dew point at screen height.
+   */
+  dewPoint_C: number;
+  /**
+   * Wind is the wind speed at 10 m.
+   */
+  wind_ms: number;
+  /**
+   * WindFrom is the direction that the wind comes from, from true north.
+   */
+  windFrom_deg: number;
+  /**
+   * Longwave is the sky longwave on the horizontal; 0 when the file has none.
+   */
+  longwave_Wm2: number;
+}
+/**
+ * Fruit is the variety and its state on that day, shared by all options.
+ */
+export interface Fruit {
+  /**
+   * Colour of the berries on the day; before veraison all berries are green.
+   */
+  colour: "green" | "white" | "red";
+  /**
+   * Diameter of one berry.
+   */
+  diameter_mm: number;
+  /**
+   * Compactness of the bunch: 0 loose, 1 tight.
+   */
+  compactness: number;
+  /**
+   * Absorptance is the share of sunlight that the skin absorbs; 0 takes the value of the colour.
+   */
+  absorptance: number;
+}
+/**
+ * Limits are the temperatures and doses above which fruit is said to be at risk.
+ */
+export interface Limits {
+  /**
+   * Watch is the lowest of the three counted berry surface temperatures.
+   */
+  watch_C: number;
+  /**
+   * Hot is the middle one.
+   */
+  hot_C: number;
+  /**
+   * Burn is the highest one.
+   */
+  burn_C: number;
+  /**
+   * T50 is the berry surface temperature that kills half of the skins within 30 minutes.
+   */
+  t50_C: number;
+  /**
+   * Doubling is the rise in temperature that doubles the rate of damage.
+   */
+  doubling_K: number;
+}
+/**
+ * Option is one way to plant, train and shade the vines of the site.
+ */
+export interface Option {
+  /**
+   * Name is what the user calls this option; empty takes the name of the form.
+   */
+  name: string;
+  /**
+   * Form is the key of the training form whose sizes are the defaults of all that follows.
+   */
+  form: string;
+  rows: Rows;
+  trellis: Trellis;
+  training: Training;
+  shoots: Shoots;
+  leaves: Leaves;
+  bunches: Bunches;
+}
+/**
+ * Rows is the planting.
+ */
+export interface Rows {
+  /**
+   * Azimuth is the compass direction of the row line, clockwise from true north; 0 and 180 are the same row.
+   */
+  azimuth_deg: number;
+  /**
+   * RowSpacing is the distance between row lines.
+   */
+  rowSpacing_m: number;
+  /**
+   * VineSpacing is the distance between vines in the row.
+   */
+  vineSpacing_m: number;
+}
+/**
+ * Trellis is the posts and wires.
+ */
+export interface Trellis {
+  /**
+   * Wires run along the row.
+   *
+   * @minItems 1
+   * @maxItems 12
+   */
+  wires: Wire[];
+  /**
+   * PostSpacing is the distance between line posts.
+   */
+  postSpacing_m: number;
+}
+/**
+ * Wire is one wire along the row.
+ */
+export interface Wire {
+  /**
+   * Height above the ground at the row line.
+   */
+  height_m: number;
+  /**
+   * Offset sideways from the row line, positive on the side that lies clockwise of the row azimuth (the east side of a north-south row).
+   */
+  offset_m: number;
+  /**
+   * Role is what the wire does: carry arms (fruiting), hold shoots that lie over it (foliage), or, in pairs, hold shoots upright between them (catch).
+   */
+  role: "fruiting" | "foliage" | "catch";
+}
+/**
+ * Training is where the permanent wood goes.
+ */
+export interface Training {
+  /**
+   * ArmsPerVine is the number of arms of one vine, shared out over the fruiting wires.
+   */
+  armsPerVine: number;
+  /**
+   * Wood is what is left at pruning: spurs on cordons, or canes.
+   */
+  wood: "spurs" | "canes";
+  /**
+   * SpurSpacing is the distance between spurs along a cordon.
+   */
+  spurSpacing_m: number;
+}
+/**
+ * Shoots is the growth of the season.
+ */
+export interface Shoots {
+  /**
+   * PerMetre counts shoots per metre of canopy (per metre of fruiting wire).
+   */
+  perMetre: number;
+  /**
+   * Length is the mean length of a shoot, before any trimming.
+   */
+  length_m: number;
+  /**
+   * Internode is the mean distance between nodes.
+   */
+  internode_cm: number;
+  /**
+   * Habit is how the variety holds its shoots: 1 upright, 0 trailing.
+   */
+  habit: number;
+  /**
+   * Start is the inclination above the horizontal at which shoots leave the wood; negative points down.
+   */
+  start_deg: number;
+  /**
+   * Positioning is the share of shoots that the crew has put where the wires are meant to hold them.
+   */
+  positioning: number;
+  /**
+   * CombedDown is the share of shoots combed to hang down.
+   */
+  combedDown: number;
+  /**
+   * TrimTop is the height at which shoots are hedged; 0 leaves them.
+   */
+  trimTop_m: number;
+}
+/**
+ * Leaves is the leaf area that the shoots carry.
+ */
+export interface Leaves {
+  /**
+   * Area is one-sided leaf area per metre of canopy (per metre of fruiting wire); it is given, and leaf density follows from it.
+   */
+  area_m2_per_m: number;
+  /**
+   * Blade is the mean area of one full-grown primary leaf.
+   */
+  blade_cm2: number;
+  /**
+   * Laterals is the share of the leaf area that grows on laterals.
+   */
+  laterals: number;
+  /**
+   * RemovedMorning is the share of fruit-zone leaves pulled on the morning side of the row.
+   */
+  removedMorning: number;
+  /**
+   * RemovedAfternoon is the share of fruit-zone leaves pulled on the afternoon side of the row.
+   */
+  removedAfternoon: number;
+}
+/**
+ * Bunches is the crop.
+ */
+export interface Bunches {
+  /**
+   * PerShoot is the mean number of bunches on a shoot.
+   */
+  perShoot: number;
+  /**
+   * Mass of one bunch.
+   */
+  mass_g: number;
+}

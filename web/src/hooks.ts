@@ -1,0 +1,30 @@
+/**
+ * Stable marks for browser tests, written as data-testid. L is a letter A–D, S is left or right as
+ * in the results (the right side of a north–south row is its east side).
+ *
+ *   calculation            data-generation of the shown result, data-pending "true" or "false",
+ *                          data-phase of the engine
+ *   hour-slider            input range, value 0…288 in steps of 5 minutes
+ *   hour                   the chosen clock hour, data-value in hours
+ *   play, undo, redo, units-metric, units-us, theme, add-option, site
+ *   comparison             the sentences of comparison (aria-live)
+ *   option-L               the column of an option
+ *   option-L-form          select of the training form
+ *   option-L-azimuth       slider of the row azimuth; option-L-azimuth-box its typed box
+ *   option-L-edit, option-L-copy, option-L-remove
+ *   option-L-pane          the focusable element over the 3D pane
+ *   option-L-verdict       the sentence
+ *   option-L-hottest, -overBurn, -overHot, -overWatch      the day on the worse side
+ *   option-L-S-lit, -mean, -hottest                        at the chosen hour
+ *   option-L-S-dayHottest, -overWatch, -overHot, -overBurn over the day
+ *   table                  the details element of the hourly table
+ *
+ * Every number carries its full value in data-value, as String(number).
+ */
+
+import { letter } from "./document.ts";
+
+/** The mark of a part of an option's column. */
+export function optionHook(option: number, part?: string): string {
+  return part ? `option-${letter(option)}-${part}` : `option-${letter(option)}`;
+}

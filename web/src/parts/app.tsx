@@ -1,0 +1,115 @@
+/** The page. */
+
+import { useEffect, useRef } from "preact/hooks";
+import { engineState, startEngine } from "../engine.ts";
+import { fits, watchLayout } from "../layout.ts";
+import { letter } from "../document.ts";
+import { answer } from "../engine.ts";
+import { optionName, optionResult } from "../shown.ts";
+import { optionCount, scenario, shownOption, units } from "../store.ts";
+import { verdictText } from "../sentences.ts";
+import { t } from "../text.ts";
+import { megabytes } from "../units.ts";
+import { holdFrame, viewGeneration, viewState } from "../view.ts";
+import { Button } from "./button.tsx";
+import { Cautions } from "./cautions.tsx";
+import { OptionColumn } from "./column.tsx";
+import { Comparison } from "./comparison.tsx";
+import { FaultSummary } from "./faults.tsx";
+import { Header } from "./header.tsx";
+import { Marker } from "./icons.tsx";
+import { Legend } from "./legend.tsx";
+import { SunRibbon } from "./ribbon.tsx";
+import { HourTable } from "./table.tsx";
+
+export function App() {
+  return (
+    <>
+      <Header />
+      <main>
+        <EngineNotice />
+        <FaultSummary />
+        <Comparison />
+        <OptionSwitch />
+        <Columns />
+        <Legend />
+        <HourTable />
+        <Cautions />
+      </main>
+      <SunRibbon />
+    </>
+  );
+}
+
+/** All options beside each other, or the chosen one where they do not fit, over the frame of the view. */
+function Columns() {
+  const grid = useRef<HTMLDivElement>(null);
+  useEffect(() => (grid.current ? watchLayout(grid.current) : undefined), []);
+  const all = Array.from({ length: optionCount.value }, (_, i) => i);
+  const shown = fits.value ? all : [shownOption.value];
+  return (
+    <div ref={grid} class="columns" data-count={shown.length} aria-label={t("options")} role="group">
+      {viewState.value.phase !== "no-webgl" && (
+        <iframe key={viewGeneration.value} ref={holdFrame} class="view" src="view.html" title="" inert aria-hidden="true" tabIndex={-1} />
+      )}
+      {shown.map((option) => (
+        <OptionColumn key={option} option={option} />
+      ))}
+    </div>
+  );
+}
+
+/** Where only one column fits: the choice among the options, each with its verdict. */
+function OptionSwitch() {
+  if (fits.value || optionCount.value < 2) return null;
+  return (
+    <div class="option-switch" role="group" aria-label={t("option.switch")}>
+      {Array.from({ length: optionCount.value }, (_, option) => {
+        const result = optionResult(option);
+        return (
+          <button key={option} type="button" class="option-tab" aria-pressed={shownOption.value === option} onClick={() => (shownOption.value = option)}>
+            <span class="letter">
+              <Marker option={option} />
+              {letter(option)}
+            </span>
+            <span class="option-tab-name">{optionName(scenario.value, option)}</span>
+            {shownOption.value !== option && result && <span class="option-tab-verdict">{verdictText(result.verdict, units.value)}</span>}
+          </button>
+        );
+      })}
+    </div>
+  );
+}
+
+/** What there is to say about the engine while it is not simply running. */
+function EngineNotice() {
+  const state = engineState.value;
+  switch (state.phase) {
+    case "running":
+      return answer.value ? null : <p class="notice loading">{t("loading.first")}</p>;
+    case "loading": {
+      const { loaded, total } = state.progress;
+      const text = total ? t("loading.engine", { loaded: megabytes(loaded), total: megabytes(total) }) : t("loading.engine.unknown", { loaded: megabytes(loaded) });
+      return (
+        <div class="notice loading">
+          <p>{text}</p>
+          <progress aria-label={t("loading")} max={total || 1} value={loaded} />
+        </div>
+      );
+    }
+    case "unsupported":
+      return (
+        <p class="notice" role="alert">
+          {t("unsupported")}
+        </p>
+      );
+    case "crashed":
+    case "unavailable":
+      return (
+        <div class="notice" role="alert">
+          <p>{state.phase === "crashed" ? t("crashed") : t("unavailable", { reason: state.reason })}</p>
+          <Button label={t(state.phase === "crashed" ? "restart" : "retry")} onPress={startEngine} hook="restart" />
+        </div>
+      );
+  }
+}

@@ -1,0 +1,110 @@
+/** The column of one option: what it is, its picture, its verdict, its numbers and its day. */
+
+import { effectiveText, formCatalogue, letter, type Path } from "../document.ts";
+import { pending } from "../engine.ts";
+import { optionHook } from "../hooks.ts";
+import { verdictText } from "../sentences.ts";
+import { optionResult } from "../shown.ts";
+import { chooseForm, copyOption, maxOptions, optionCount, removeOption, scenario, sheet, units } from "../store.ts";
+import { t } from "../text.ts";
+import { rowDirection } from "../units.ts";
+import { Button } from "./button.tsx";
+import { FaultLines } from "./faults.tsx";
+import { NumberField } from "./field.tsx";
+import { Marker } from "./icons.tsx";
+import { DayNumbers, SideNumbers } from "./numbers.tsx";
+import { PaneView } from "./pane.tsx";
+import { OptionSheet } from "./sheet.tsx";
+import { DayStrip } from "./strip.tsx";
+
+export function OptionColumn({ option }: { option: number }) {
+  return (
+    <article class={`column option-${option}`} aria-label={t("option", { letter: letter(option) })} data-testid={optionHook(option)}>
+      <ColumnHead option={option} />
+      <PaneView option={option} />
+      <Verdict option={option} />
+      <DayNumbers option={option} />
+      <div class="below">
+        <SideNumbers option={option} />
+        <DayStrip option={option} />
+        {sheet.value === option && <OptionSheet option={option} />}
+      </div>
+    </article>
+  );
+}
+
+function ColumnHead({ option }: { option: number }) {
+  const name = letter(option);
+  const path: Path = ["options", option];
+  const form = effectiveText(scenario.value, [...path, "form"]);
+  const open = sheet.value === option;
+  return (
+    <div class="column-head">
+      <div class="column-title">
+        <h2 class="letter">
+          <Marker option={option} />
+          <span class="visually-hidden">{t("option", { letter: "" })}</span>
+          {name}
+        </h2>
+        <select
+          class="select form"
+          aria-label={t("option.form", { letter: name })}
+          value={form}
+          onChange={(event) => chooseForm(option, event.currentTarget.value)}
+          data-testid={optionHook(option, "form")}
+        >
+          {formCatalogue.map(({ key, name: formName }) => (
+            <option key={key} value={key}>
+              {formName}
+            </option>
+          ))}
+        </select>
+      </div>
+      <div class="column-tools">
+        <Button
+          label={t("option.edit")}
+          spoken={t("option.edit.label", { letter: name })}
+          class="quiet"
+          expanded={open}
+          onPress={() => (sheet.value = open ? null : option)}
+          hook={optionHook(option, "edit")}
+        />
+        {optionCount.value < maxOptions && (
+          <Button
+            label={t("option.copy")}
+            spoken={t("option.copy.label", { letter: name })}
+            class="quiet"
+            onPress={() => copyOption(option)}
+            hook={optionHook(option, "copy")}
+          />
+        )}
+        {optionCount.value > 1 && (
+          <Button
+            label={t("option.remove")}
+            spoken={t("option.remove.label", { letter: name })}
+            class="quiet"
+            onPress={() => removeOption(option)}
+            hook={optionHook(option, "remove")}
+          />
+        )}
+      </div>
+      <FaultLines path={[...path, "form"]} id={`form-${option}-faults`} />
+      <NumberField
+        path={[...path, "rows", "azimuth_deg"]}
+        spoken={t("option.azimuth", { letter: name })}
+        words={rowDirection}
+        hook={optionHook(option, "azimuth")}
+        place="head"
+      />
+    </div>
+  );
+}
+
+function Verdict({ option }: { option: number }) {
+  const result = optionResult(option);
+  return (
+    <p class={`verdict ${pending.value ? "pending" : ""}`} data-testid={optionHook(option, "verdict")}>
+      {result ? verdictText(result.verdict, units.value) : t("verdict.waiting")}
+    </p>
+  );
+}

@@ -1,0 +1,67 @@
+/** What the options come to beside each other, in one sentence each, announced at most once a second. */
+
+import { signal } from "@preact/signals";
+import { letter } from "../document.ts";
+import { answer, engineState, pending, progress } from "../engine.ts";
+import { comparisonText } from "../sentences.ts";
+import { compared } from "../shown.ts";
+import { copyOption, edit, maxOptions, optionCount, units } from "../store.ts";
+import { t } from "../text.ts";
+import { formatNumber } from "../units.ts";
+import { throttled } from "../throttle.ts";
+import { Button } from "./button.tsx";
+
+const announceEvery_ms = 1000;
+
+/** What the live region says; it follows the sentences at a calm pace. */
+const announced = signal<readonly string[]>([]);
+const announce = throttled((sentences: readonly string[]) => (announced.value = sentences), announceEvery_ms);
+
+function sentences(): string[] {
+  const day = answer.value?.day;
+  if (!day) return [];
+  if (day.options.length === 1) return [t("comparison.one")];
+  const others = day.options.map((_, i) => i).filter((i) => i !== compared.value);
+  return day.comparison.map((sentence, i) => comparisonText(sentence, others[i] ?? 0, compared.value, units.value));
+}
+
+export function Comparison() {
+  const now = sentences();
+  announce(now);
+  return (
+    <section class="comparison" aria-label={t("comparison")}>
+      <div class={`sentences ${pending.value ? "pending" : ""}`} aria-live="polite" data-testid="comparison">
+        {announced.value.map((sentence) => (
+          <p key={sentence}>{sentence}</p>
+        ))}
+      </div>
+      <div class="comparison-tools">
+        <CalculationState />
+        {optionCount.value > 1 && (
+          <label class="compare-with">
+            {t("option.compare")}{" "}
+            <select class="select" value={compared.value} onChange={(event) => edit(["compare"], Number(event.currentTarget.value))} data-testid="compare">
+              {Array.from({ length: optionCount.value }, (_, i) => (
+                <option key={i} value={i}>
+                  {letter(i)}
+                </option>
+              ))}
+            </select>
+          </label>
+        )}
+        {optionCount.value < maxOptions && <Button label={t("option.add")} onPress={() => copyOption(optionCount.value - 1)} hook="add-option" />}
+      </div>
+    </section>
+  );
+}
+
+/** Whether the numbers are those of the set-up shown. */
+function CalculationState() {
+  const phase = engineState.value.phase;
+  const busy = pending.value && phase === "running";
+  return (
+    <p class="calculation" data-testid="calculation" data-phase={phase} data-pending={String(pending.value)} data-generation={answer.value?.generation ?? 0}>
+      {busy ? t("computing", { percent: `${formatNumber(100 * progress.value, 0)} %` }) : answer.value ? t("computed") : ""}
+    </p>
+  );
+}

@@ -1,0 +1,49 @@
+/** The compass of a pane: which way one looks, how the rows run and where the sun stands. */
+
+import { onScreen } from "../camera.ts";
+import { effectiveNumber } from "../document.ts";
+import { answer } from "../engine.ts";
+import { cameras, instant, scenario } from "../store.ts";
+import { t } from "../text.ts";
+import { compassPoint, formatNumber } from "../units.ts";
+
+const radius = 30;
+
+/** A point of the compass at a bearing from straight up and a distance from the middle. */
+function place(bearing_deg: number, distance: number): { x: number; y: number } {
+  const angle = (bearing_deg * Math.PI) / 180;
+  return { x: distance * Math.sin(angle), y: -distance * Math.cos(angle) };
+}
+
+export function Compass({ option }: { option: number }) {
+  const camera = cameras.value[option];
+  const sun = answer.value?.day.sun;
+  if (!camera) return null;
+  const elevation = sun?.elevation_deg[instant.value] ?? Number.NaN;
+  const azimuth = sun?.azimuth_deg[instant.value] ?? Number.NaN;
+  const up = elevation > 0;
+  const rows = onScreen(camera, effectiveNumber(scenario.value, ["options", option, "rows", "azimuth_deg"]));
+  const north = place(onScreen(camera, 0), radius - 8);
+  const toSun = onScreen(camera, azimuth);
+  // The middle is the zenith and the rim the horizon.
+  const spot = place(toSun, radius * (1 - Math.max(0, elevation) / 90));
+  const rim = place(toSun, radius);
+  const words = !sun ? "" : up ? t("compass.sun", { direction: compassPoint(azimuth), elevation: `${formatNumber(elevation, 0)}°` }) : t("compass.night");
+  return (
+    <svg class="compass" viewBox="-40 -40 80 80" role="img" aria-label={t("compass", { direction: compassPoint(camera.azimuth_deg + 180), sun: words })}>
+      <circle class="compass-face" r={radius} />
+      <g transform={`rotate(${rows})`}>
+        <path class="compass-rows" d="M-12-20V20M0-26V26M12-20V20" />
+      </g>
+      {[90, 180, 270].map((azimuth_deg) => {
+        const [a, b] = [place(onScreen(camera, azimuth_deg), radius), place(onScreen(camera, azimuth_deg), radius - 4)];
+        return <line key={azimuth_deg} class="compass-tick" x1={a.x} y1={a.y} x2={b.x} y2={b.y} />;
+      })}
+      <text class="compass-north" x={north.x} y={north.y}>
+        N
+      </text>
+      {up && <line class="compass-beam" x1={rim.x} y1={rim.y} x2={spot.x} y2={spot.y} />}
+      {up && <circle class="compass-sun" cx={spot.x} cy={spot.y} r="5" />}
+    </svg>
+  );
+}

@@ -1,0 +1,67 @@
+/** The head of the page: what is compared, under which sun, and the tools that act on all of it. */
+
+import { effectiveNumber, effectiveText, type JsonObject, rawOptions } from "../document.ts";
+import { canRedo, canUndo, redoEdit, scenario, setUnits, sheet, switchTheme, theme, undoEdit, units } from "../store.ts";
+import { t } from "../text.ts";
+import { coordinate, longDate, rowDirection, show, text, type UnitSystem } from "../units.ts";
+import { Button } from "./button.tsx";
+import { RedoIcon, ThemeIcon, UndoIcon } from "./icons.tsx";
+import { SiteSheet } from "./sheet.tsx";
+
+export function Header() {
+  const document = scenario.value;
+  const note = effectiveText(document, ["note"]);
+  return (
+    <header class="top">
+      <p class="brand">{t("brand")}</p>
+      <div class="place">
+        <h1>{effectiveText(document, ["name"])}</h1>
+        <p class="facts">{facts(document, units.value).join(" · ")}</p>
+        {note && <p class="note">{note}</p>}
+      </div>
+      <div class="tools" role="group" aria-label={t("tools")}>
+        <Button label={t("undo")} onPress={undoEdit} disabled={!canUndo.value} hook="undo" shortcut="Control+Z">
+          <UndoIcon />
+        </Button>
+        <Button label={t("redo")} onPress={redoEdit} disabled={!canRedo.value} hook="redo" shortcut="Control+Shift+Z">
+          <RedoIcon />
+        </Button>
+        <div class="switch" role="group" aria-label={t("units")}>
+          <UnitButton system="metric" />
+          <UnitButton system="us" />
+        </div>
+        <Button label={t(theme.value === "light" ? "theme.toDark" : "theme.toLight")} onPress={switchTheme} hook="theme">
+          <ThemeIcon />
+        </Button>
+        <Button
+          label={t("site")}
+          expanded={sheet.value === "site"}
+          onPress={() => (sheet.value = sheet.value === "site" ? null : "site")}
+          hook="site"
+        />
+      </div>
+      {sheet.value === "site" && <SiteSheet />}
+    </header>
+  );
+}
+
+/** Place, day, heat and row direction in a few words. */
+function facts(document: JsonObject, system: UnitSystem): string[] {
+  const azimuths = rawOptions(document).map((_, i) => effectiveNumber(document, ["options", i, "rows", "azimuth_deg"]));
+  const directions = new Set(azimuths.map(rowDirection));
+  return [
+    t("place", {
+      latitude: coordinate(effectiveNumber(document, ["site", "latitude_deg"]), "latitude"),
+      longitude: coordinate(effectiveNumber(document, ["site", "longitude_deg"]), "longitude"),
+    }),
+    longDate(effectiveText(document, ["weather", "date"])),
+    t("airMax", { temperature: text(show(effectiveNumber(document, ["weather", "airMax_C"]), "degC", system, 0)) }),
+    directions.size === 1 ? t("rows.same", { direction: [...directions].join("") }) : t("rows.differ"),
+  ];
+}
+
+function UnitButton({ system }: { system: UnitSystem }) {
+  return (
+    <Button label={t(`units.${system}`)} pressed={units.value === system} onPress={() => setUnits(system)} hook={`units-${system}`} />
+  );
+}

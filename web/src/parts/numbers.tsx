@@ -1,0 +1,145 @@
+/** The numbers of an option: four for the day on the worse side, then both sides at the hour and over the day. */
+
+import { letter } from "../document.ts";
+import { answer, pending } from "../engine.ts";
+import { optionHook } from "../hooks.ts";
+import { compared, type DayNumber, limits, optionResult, type ShownSide, sideName, sidesInOrder, worse } from "../shown.ts";
+import { instant, optionCount, units } from "../store.ts";
+import { t } from "../text.ts";
+import { clock, show, text } from "../units.ts";
+import { Quantity } from "./quantity.tsx";
+
+interface DayRow {
+  label: string;
+  note: string;
+  unit: string;
+  number: DayNumber;
+  hook: string;
+}
+
+/** The four numbers, most telling first. */
+function dayRows(): DayRow[] {
+  const [watch, hot, burn] = limits.value;
+  const over = (limit: { temperature_C: number }, number: DayNumber, hook: string): DayRow => ({
+    label: t("over", { limit: text(show(limit.temperature_C, "degC", units.value, 0)) }),
+    note: t("over.note"),
+    unit: "h",
+    number,
+    hook,
+  });
+  return [
+    { label: t("hottest"), note: t("hottest.note"), unit: "degC", number: "hottest_C", hook: "hottest" },
+    over(burn, "overBurn_h", "overBurn"),
+    over(hot, "overHot_h", "overHot"),
+    over(watch, "overWatch_h", "overWatch"),
+  ];
+}
+
+export function DayNumbers({ option }: { option: number }) {
+  const base = compared.value;
+  const differs = optionCount.value > 1 && option !== base;
+  return (
+    <table class="numbers">
+      <caption>
+        <span>{t("numbers.worse")}</span>
+        {differs && <span class="numbers-difference">{t("numbers.difference", { letter: letter(base) })}</span>}
+      </caption>
+      <tbody>
+        {dayRows().map(({ label, note, unit, number, hook }) => {
+          const own = worse(optionResult(option), number);
+          const other = worse(optionResult(base), number);
+          return (
+            <tr key={number}>
+              <th scope="row" title={note}>
+                {label}
+              </th>
+              <td>
+                <Quantity value={own?.value} unit={unit} hook={optionHook(option, hook)} pending={pending.value} />
+              </td>
+              <td class="where">{own && own.value > 0 ? own.side.compass : ""}</td>
+              <td class="difference">
+                {differs && own && other && <Quantity value={own.value - other.value} unit={unit === "degC" ? "K" : unit} difference pending={pending.value} />}
+              </td>
+            </tr>
+          );
+        })}
+      </tbody>
+    </table>
+  );
+}
+
+export function SideNumbers({ option }: { option: number }) {
+  const result = optionResult(option);
+  const sides = result ? sidesInOrder(result) : [];
+  const hour = answer.value?.day.hour[instant.value] ?? 0;
+  return (
+    <table class="sides">
+      <caption class="visually-hidden">{t("sides", { letter: letter(option) })}</caption>
+      <thead>
+        <tr>
+          <th scope="col" class="corner">
+            <span class="visually-hidden">{t("hour")}</span>
+          </th>
+          {sides.map(({ side, place }) => (
+            <th key={place} scope="col">
+              {sideName(side)}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        <tr class="period">
+          <th scope="rowgroup" colSpan={3}>
+            {t("sides.atHour", { hour: clock(hour) })}
+          </th>
+        </tr>
+        <SideRow option={option} sides={sides} label={t("lit")} unit="share" hook="lit" read={({ side }) => side.steps.litShare[instant.value]} />
+        <SideRow option={option} sides={sides} label={t("mean")} unit="degC" hook="mean" read={({ side }) => side.steps.mean_C[instant.value]} />
+        <SideRow option={option} sides={sides} label={t("hottest")} unit="degC" hook="hottest" read={({ side }) => side.steps.hottest_C[instant.value]} />
+      </tbody>
+      <tbody>
+        <tr class="period">
+          <th scope="rowgroup" colSpan={3}>
+            {t("sides.overDay")}
+          </th>
+        </tr>
+        {dayRows().map(({ label, unit, number, hook }) => (
+          <SideRow
+            key={number}
+            option={option}
+            sides={sides}
+            label={label}
+            unit={unit}
+            hook={hook === "hottest" ? "dayHottest" : hook}
+            read={({ side }) => side.summary[number]}
+            {...(number === "hottest_C" ? { note: ({ side }: ShownSide) => t("at", { hour: clock(side.summary.hottestAt_h) }) } : {})}
+          />
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+interface SideRowProps {
+  option: number;
+  sides: ShownSide[];
+  label: string;
+  unit: string;
+  hook: string;
+  read: (side: ShownSide) => number | undefined;
+  note?: (side: ShownSide) => string;
+}
+
+function SideRow({ option, sides, label, unit, hook, read, note }: SideRowProps) {
+  return (
+    <tr>
+      <th scope="row">{label}</th>
+      {sides.map((side) => (
+        <td key={side.place}>
+          <Quantity value={read(side)} unit={unit} hook={optionHook(option, `${side.place}-${hook}`)} pending={pending.value} />
+          {note && <span class="note"> {note(side)}</span>}
+        </td>
+      ))}
+    </tr>
+  );
+}

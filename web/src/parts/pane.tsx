@@ -1,0 +1,144 @@
+/**
+ * A pane: the focusable element over the view's frame that takes pointer, touch and keys and sends
+ * the camera, its buttons, and the compass.
+ */
+
+import { useEffect, useRef } from "preact/hooks";
+import { type Camera, defaultCamera, orbit, zoom } from "../camera.ts";
+import { letter } from "../document.ts";
+import { optionHook } from "../hooks.ts";
+import { cameras, camerasLinked, linkCameras, optionCount, setCamera } from "../store.ts";
+import { t, type TextKey } from "../text.ts";
+import { megabytes } from "../units.ts";
+import { restartView, viewState } from "../view.ts";
+import { Button } from "./button.tsx";
+import { Compass } from "./compass.tsx";
+import { CloserIcon, DownIcon, FartherIcon, LinkIcon, ResetIcon, TurnLeftIcon, TurnRightIcon, UpIcon } from "./icons.tsx";
+
+const turnPerPixel_deg = 0.35;
+const tiltPerPixel_deg = 0.25;
+const turnPerPress_deg = 10;
+const tiltPerPress_deg = 5;
+const closer = 1 / 1.15;
+
+type Move = (camera: Camera) => Camera;
+
+const moves: { label: TextKey; keys: string[]; sign: () => preact.JSX.Element; move: Move }[] = [
+  { label: "pane.turnLeft", keys: ["ArrowLeft"], sign: TurnLeftIcon, move: (c) => orbit(c, turnPerPress_deg, 0) },
+  { label: "pane.turnRight", keys: ["ArrowRight"], sign: TurnRightIcon, move: (c) => orbit(c, -turnPerPress_deg, 0) },
+  { label: "pane.up", keys: ["ArrowUp"], sign: UpIcon, move: (c) => orbit(c, 0, tiltPerPress_deg) },
+  { label: "pane.down", keys: ["ArrowDown"], sign: DownIcon, move: (c) => orbit(c, 0, -tiltPerPress_deg) },
+  { label: "pane.closer", keys: ["+", "="], sign: CloserIcon, move: (c) => zoom(c, closer) },
+  { label: "pane.farther", keys: ["-", "_"], sign: FartherIcon, move: (c) => zoom(c, 1 / closer) },
+  { label: "pane.reset", keys: ["Home"], sign: ResetIcon, move: () => defaultCamera },
+];
+
+function moveCamera(option: number, move: Move): void {
+  const camera = cameras.peek()[option];
+  if (camera) setCamera(option, move(camera));
+}
+
+export function PaneView({ option }: { option: number }) {
+  const surface = useRef<HTMLDivElement>(null);
+  useEffect(() => (surface.current ? takePointers(surface.current, option) : undefined), [option]);
+  const running = viewState.value.phase === "running";
+  return (
+    <div class={`pane ${running ? "" : "without-picture"}`} data-pane={option}>
+      <div
+        ref={surface}
+        class="pane-surface"
+        tabIndex={running ? 0 : -1}
+        role="application"
+        aria-label={t("pane", { letter: letter(option) })}
+        data-testid={optionHook(option, "pane")}
+        onKeyDown={(event) => {
+          const found = moves.find((m) => m.keys.includes(event.key));
+          if (!found || event.ctrlKey || event.metaKey || event.altKey) return;
+          event.preventDefault();
+          moveCamera(option, found.move);
+        }}
+      />
+      <PaneNotice option={option} />
+      <Compass option={option} />
+      {running && (
+        <div class="pane-tools" role="group" aria-label={t("pane.tools", { letter: letter(option) })}>
+          {moves.map(({ label, sign: Sign, move }) => (
+            <Button key={label} label={t(label)} onPress={() => moveCamera(option, move)}>
+              <Sign />
+            </Button>
+          ))}
+          {optionCount.value > 1 && (
+            <Button label={t("pane.link")} pressed={camerasLinked.value} onPress={() => linkCameras(!camerasLinked.peek(), option)}>
+              <LinkIcon />
+            </Button>
+          )}
+        </div>
+      )}
+    </div>
+  );
+}
+
+function PaneNotice({ option }: { option: number }) {
+  const state = viewState.value;
+  if (state.phase === "running") return null;
+  if (state.phase === "no-webgl") return <p class="pane-notice">{t("view.noWebgl")}</p>;
+  if (state.phase === "crashed") {
+    return (
+      <p class="pane-notice">
+        {t("view.crashed")} {option === 0 && <Button label={t("restart")} onPress={restartView} />}
+      </p>
+    );
+  }
+  const { loaded, total } = state.progress;
+  const known = total > 0 && loaded < total;
+  return (
+    <p class="pane-notice">
+      {loaded > 0 && total > 0 && !known
+        ? t("pane.waiting")
+        : total > 0
+          ? t("loading.view", { loaded: megabytes(loaded), total: megabytes(total) })
+          : t("loading.view.unknown", { loaded: megabytes(loaded) })}
+    </p>
+  );
+}
+
+/** One pointer turns and tilts, two come closer; the wheel does so with Ctrl, else the page scrolls. */
+function takePointers(element: HTMLElement, option: number): () => void {
+  const pointers = new Map<number, { x: number; y: number }>();
+  const spread = () => {
+    const [a, b] = [...pointers.values()];
+    return a && b ? Math.hypot(a.x - b.x, a.y - b.y) : 0;
+  };
+  const down = (event: PointerEvent) => {
+    if (event.button !== 0) return;
+    element.setPointerCapture(event.pointerId);
+    pointers.set(event.pointerId, { x: event.clientX, y: event.clientY });
+  };
+  const move = (event: PointerEvent) => {
+    const last = pointers.get(event.pointerId);
+    if (!last) return;
+    const before = spread();
+    pointers.set(event.pointerId, { x: event.clientX, y: event.clientY });
+    const after = spread();
+    if (pointers.size === 1) {
+      const [dx, dy] = [event.clientX - last.x, event.clientY - last.y];
+      moveCamera(option, (c) => orbit(c, dx * turnPerPixel_deg, dy * tiltPerPixel_deg));
+    } else if (before > 0 && after > 0) {
+      moveCamera(option, (c) => zoom(c, before / after));
+    }
+  };
+  const up = (event: PointerEvent) => pointers.delete(event.pointerId);
+  const wheel = (event: WheelEvent) => {
+    if (!event.ctrlKey) return;
+    event.preventDefault();
+    moveCamera(option, (c) => zoom(c, Math.exp(event.deltaY * 0.002)));
+  };
+  const stop = new AbortController();
+  const { signal } = stop;
+  element.addEventListener("pointerdown", down, { signal });
+  element.addEventListener("pointermove", move, { signal });
+  element.addEventListener("pointerup", up, { signal });
+  element.addEventListener("pointercancel", up, { signal });
+  element.addEventListener("wheel", wheel, { signal, passive: false });
+  return () => stop.abort();
+}

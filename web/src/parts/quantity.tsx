@@ -1,0 +1,29 @@
+import { units } from "../store.ts";
+import { show, showDifference, type Shown } from "../units.ts";
+
+interface QuantityProps {
+  value: number | undefined;
+  unit: string;
+  hook?: string;
+  digits?: number;
+  difference?: boolean;
+  pending?: boolean;
+}
+
+/** A number with its unit; the full value stands in data-value. Without a value it is a dash. */
+export function Quantity({ value, unit, hook, digits, difference, pending }: QuantityProps) {
+  if (value === undefined || Number.isNaN(value)) {
+    return (
+      <span class="quantity empty" data-testid={hook}>
+        –
+      </span>
+    );
+  }
+  const shown: Shown = (difference ? showDifference : show)(value, unit, units.value, digits);
+  return (
+    <span class={`quantity ${pending ? "pending" : ""}`} data-testid={hook} data-value={String(value)}>
+      <span class="value">{shown.value}</span>
+      <span class="unit">{shown.unit}</span>
+    </span>
+  );
+}

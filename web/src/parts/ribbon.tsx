@@ -1,0 +1,131 @@
+/** The sun ribbon: the height of the sun and the air over the day, with the hour as a slider on it. */
+
+import { compassPoint, clock, clockName, formatNumber, show, text } from "../units.ts";
+import { answer } from "../engine.ts";
+import type { Day } from "../generated/result.ts";
+import { instant, lastInstant, playing, setInstant, step_min, units } from "../store.ts";
+import { t } from "../text.ts";
+import { togglePlay } from "../play.ts";
+import { Button } from "./button.tsx";
+import { PauseIcon, PlayIcon } from "./icons.tsx";
+import { HourAxis } from "./strip.tsx";
+
+const hourInSteps = 60 / step_min;
+/** The drawing's own units: one per instant across, so that an instant is a place. */
+const height = 100;
+
+/** Place of a sun height from the top; below the horizon it runs along the bottom. */
+const sunY = (elevation_deg: number) => height - (Math.max(0, elevation_deg) / 90) * (height - 8);
+
+export function SunRibbon() {
+  const day = answer.value?.day;
+  const i = instant.value;
+  return (
+    <section class="ribbon" aria-label={t("ribbon")}>
+      <div class="ribbon-time">
+        <Button label={t(playing.value ? "pause" : "play")} onPress={togglePlay} hook="play" class="play">
+          {playing.value ? <PauseIcon /> : <PlayIcon />}
+        </Button>
+        <div>
+          <p class="hour" data-testid="hour" data-value={String((i * step_min) / 60)}>
+            {clock((i * step_min) / 60)}
+          </p>
+          <p class="hour-note">{t("hour.clock", { clock: clockName(day?.utcOffset_h ?? 0) })}</p>
+        </div>
+        <p class="hour-facts">{day && [sunWords(day, i), airWords(day, i)].map((words) => <span key={words}>{words}</span>)}</p>
+      </div>
+      <div class="ribbon-track">
+        <div class="ribbon-plot">
+          {day && <Courses day={day} />}
+          <span class="hour-line" aria-hidden="true" />
+          {day && <span class="hour-sun" aria-hidden="true" style={{ top: `${sunY(day.sun.elevation_deg[i] ?? -1)}%` }} />}
+        </div>
+        <HourSlider />
+        <HourAxis every={3} />
+      </div>
+    </section>
+  );
+}
+
+function HourSlider() {
+  const day = answer.value?.day;
+  const i = instant.value;
+  const hour = clock((i * step_min) / 60);
+  return (
+    <input
+      class="hour-slider"
+      type="range"
+      min={0}
+      max={lastInstant}
+      step={1}
+      value={i}
+      aria-label={t("hour")}
+      aria-valuetext={day ? t("hour.text", { hour, sun: sunWords(day, i), air: airWords(day, i) }) : hour}
+      data-testid="hour-slider"
+      onInput={(event) => {
+        playing.value = false;
+        setInstant(Number(event.currentTarget.value));
+      }}
+      onKeyDown={(event) => {
+        const to = keyTarget(event.key, day, i);
+        if (to === undefined) return;
+        event.preventDefault();
+        playing.value = false;
+        setInstant(to);
+      }}
+    />
+  );
+}
+
+/** Page keys move by an hour, Home and End to sunrise and sunset; the arrows are the slider's own. */
+function keyTarget(key: string, day: Day | undefined, i: number): number | undefined {
+  const polar = !day || day.sun.polar;
+  switch (key) {
+    case "PageUp":
+      return i + hourInSteps;
+    case "PageDown":
+      return i - hourInSteps;
+    case "Home":
+      return polar ? 0 : day.sun.rise_h * hourInSteps;
+    case "End":
+      return polar ? lastInstant : day.sun.set_h * hourInSteps;
+  }
+  return undefined;
+}
+
+function sunWords(day: Day, i: number): string {
+  const elevation = day.sun.elevation_deg[i] ?? 0;
+  if (elevation <= 0) return t("hour.night");
+  return t("hour.sun", { elevation: `${formatNumber(elevation, 0)}°`, direction: compassPoint(day.sun.azimuth_deg[i] ?? 0) });
+}
+
+function airWords(day: Day, i: number): string {
+  return t("hour.air", { air: text(show(day.air.temperature_C[i] ?? 0, "degC", units.value)) });
+}
+
+/** Both courses. The air has its own scale: from its lowest at the bottom to its highest near the top. */
+function Courses({ day }: { day: Day }) {
+  const air = day.air.temperature_C;
+  const [low, high] = [Math.min(...air), Math.max(...air)];
+  const airY = (value: number) => height - 12 - ((value - low) / Math.max(high - low, 1)) * (height - 32);
+  const line = (y: (i: number) => number) => air.map((_, i) => `${i ? "L" : "M"}${i} ${y(i).toFixed(2)}`).join("");
+  const sun = line((i) => sunY(day.sun.elevation_deg[i] ?? -1));
+  const warmest = air.indexOf(high);
+  const noon = day.sun.elevation_deg.indexOf(Math.max(...day.sun.elevation_deg));
+  return (
+    <>
+      <svg class="courses" viewBox={`0 0 ${lastInstant} ${height}`} preserveAspectRatio="none" aria-hidden="true">
+        <path class="sun-area" d={`${sun}L${lastInstant} ${height}L0 ${height}Z`} />
+        <path class="sun-course" d={sun} />
+        <path class="air-course" d={line((i) => airY(air[i] as number))} />
+      </svg>
+      <span class="course-label sun-label" aria-hidden="true" style={{ left: `${(100 * noon) / lastInstant}%`, top: `${sunY(day.sun.elevation_deg[noon] ?? 0)}%` }}>
+        {t("ribbon.sun", { elevation: `${formatNumber(day.sun.elevation_deg[noon] ?? 0, 0)}°` })}
+      </span>
+      <span class="course-label air-label" aria-hidden="true" style={{ left: `${(100 * warmest) / lastInstant}%`, top: `${airY(high)}%` }}>
+        {t("ribbon.air", { air: text(show(high, "degC", units.value, 0)) })}
+      </span>
+      {day.sun.polar && <p class="polar">{t(day.sun.polar === "day" ? "ribbon.polarDay" : "ribbon.polarNight")}</p>}
+    </>
+  );
+}

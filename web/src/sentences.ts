@@ -1,0 +1,60 @@
+/** Verdicts, comparisons and faults in words, from the catalogue that the command line shares. */
+
+import words from "../../sim/words/en.json";
+import { letter } from "./document.ts";
+import type { Sentence } from "./generated/result.ts";
+import { fieldName } from "./labels.ts";
+import type { Fault } from "./messages.ts";
+import { clock, formatNumber, show, showDifference, text, type UnitSystem } from "./units.ts";
+
+const catalogue: Record<string, string> = words;
+
+type Values = Record<string, unknown>;
+
+/** One parameter as the tag of its template says; the tags are those of sim/words. */
+function written(value: unknown, tag: string | undefined, values: Values, units: UnitSystem): string {
+  if (Array.isArray(value)) return value.join(", ");
+  if (tag === "word") return catalogue[`word.${value}`] ?? String(value);
+  if (typeof value !== "number") return String(value);
+  switch (tag) {
+    case "temperature":
+      return text(show(value, "degC", units));
+    case "temperatureDifference":
+      return text(showDifference(value, "K", units)).replace("+", "");
+    case "clock":
+      return clock(value);
+    case "hours":
+      return text(show(value, "h", units));
+    case "percent":
+      return text(show(value, "share", units));
+    case "count":
+      return formatNumber(value, 0);
+    case "measure":
+      return text(show(value, String(values["unit"] ?? "1"), units));
+    default:
+      return String(value);
+  }
+}
+
+/** The text of a code; a parameter without a value stays in its braces, a code without a text as it is. */
+export function sentenceText(code: string, values: Values, units: UnitSystem): string {
+  const template = catalogue[code] ?? code;
+  return template.replace(/\{(\w+)(?::(\w+))?\}/g, (whole, name: string, tag: string | undefined) =>
+    name in values ? written(values[name], tag, values, units) : whole,
+  );
+}
+
+export function verdictText(sentence: Sentence, units: UnitSystem): string {
+  return sentenceText(sentence.code, { ...sentence.words, ...sentence.values }, units);
+}
+
+/** A comparison names the options; two of the same name are called by their letters. */
+export function comparisonText(sentence: Sentence, option: number, base: number, units: UnitSystem): string {
+  const same = sentence.words?.["name"] === sentence.words?.["base"];
+  const names = same ? { name: letter(option), base: letter(base) } : sentence.words;
+  return sentenceText(sentence.code, { ...names, ...sentence.values }, units);
+}
+
+export function faultText(fault: Fault, units: UnitSystem): string {
+  return sentenceText(fault.code, { ...fault.values, field: fieldName(fault.path) }, units);
+}

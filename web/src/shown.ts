@@ -1,0 +1,71 @@
+/** What the parts of the page show of the newest answer. Nothing is computed here but picks of given numbers. */
+
+import { computed } from "@preact/signals";
+import { effectiveNumber, effectiveText, formByKey, type JsonObject } from "./document.ts";
+import { answer } from "./engine.ts";
+import type { OptionResult, Side, Summary } from "./generated/result.ts";
+import { scenario } from "./store.ts";
+import { t, type TextKey } from "./text.ts";
+
+/** The limits of the shown answer, lowest first. */
+export const limits = computed(() => {
+  const document = answer.value?.document ?? scenario.value;
+  const of = (key: "watch" | "hot" | "burn") => ({ key, temperature_C: effectiveNumber(document, ["limits", `${key}_C`]) });
+  return [of("watch"), of("hot"), of("burn")] as const;
+});
+
+/** The option that the others are compared with. */
+export const compared = computed(() => {
+  const index = effectiveNumber(answer.value?.document ?? scenario.value, ["compare"]);
+  return Number.isInteger(index) ? index : 0;
+});
+
+export function optionResult(option: number): OptionResult | undefined {
+  return answer.value?.day.options[option];
+}
+
+/** The name of an option: its own, else that of its form. */
+export function optionName(document: JsonObject, option: number): string {
+  const own = effectiveText(document, ["options", option, "name"]);
+  return own || (formByKey(effectiveText(document, ["options", option, "form"]))?.name ?? "");
+}
+
+/** A side of a row as results give it, with its place in them. */
+export interface ShownSide {
+  side: Side;
+  place: "left" | "right";
+}
+
+/** Both sides, the one with the early sun first. */
+export function sidesInOrder(option: OptionResult): ShownSide[] {
+  const [left, right] = option.sides;
+  if (!left || !right) return [];
+  const sides: ShownSide[] = [
+    { side: left, place: "left" },
+    { side: right, place: "right" },
+  ];
+  const early = (side: Side) => side.sunSide === "morning" || side.sunSide === "pole";
+  return early(left) || !early(right) ? sides : sides.reverse();
+}
+
+const sideNames: Record<string, TextKey> = {
+  morning: "side.morning",
+  afternoon: "side.afternoon",
+  equator: "side.equator",
+  pole: "side.pole",
+};
+
+export function sideName(side: Side): string {
+  const key = sideNames[side.sunSide];
+  return t("side.compass", { side: key ? t(key) : "", compass: side.compass });
+}
+
+/** The numbers of a day that are read as "worse when higher". */
+export type DayNumber = "hottest_C" | "overBurn_h" | "overHot_h" | "overWatch_h";
+
+/** The side on which a number of the day is higher, and the number. */
+export function worse(option: OptionResult | undefined, number: DayNumber): { side: Side; value: number } | undefined {
+  if (!option) return undefined;
+  const of = (side: Side) => ({ side, value: (side.summary as Summary)[number] });
+  return option.sides.map(of).reduce((a, b) => (b.value > a.value ? b : a));
+}

@@ -1,0 +1,142 @@
+/**
+ * The one store: the raw scenario document with its undo history, and what the person is looking at.
+ * Results live in engine.ts; everything shown follows from these signals.
+ */
+
+import { batch, computed, signal } from "@preact/signals";
+import { type Camera, defaultCamera } from "./camera.ts";
+import { at, edited, effectiveNumber, type Json, type JsonObject, type Path, rawOptions } from "./document.ts";
+import { type History, record, redo, seal, startHistory, undo } from "./history.ts";
+import { remember, remembered } from "./preferences.ts";
+import { firstScenario } from "./scenarios.ts";
+import type { UnitSystem } from "./units.ts";
+
+/** The most options that a scenario holds. */
+export const maxOptions = 4;
+
+/** Instants of a day, 5 minutes apart from 0:00 to 24:00. */
+export const lastInstant = 288;
+
+/** Minutes between instants. */
+export const step_min = 5;
+
+const history = signal<History<JsonObject>>(startHistory(firstScenario));
+
+export const scenario = computed(() => history.value.present);
+export const canUndo = computed(() => history.value.past.length > 0);
+export const canRedo = computed(() => history.value.future.length > 0);
+export const optionCount = computed(() => rawOptions(scenario.value).length);
+
+/** Replaces the document as one step of its own, or as a part of a gesture. */
+export function replaceScenario(next: JsonObject, gesture: string | null = null): void {
+  history.value = record(history.value, next, gesture);
+}
+
+/** Sets one value of the document. Edits with the same gesture until sealGesture are one step. */
+export function edit(path: Path, value: Json, gesture: string | null = null): void {
+  if (at(scenario.value, path) === value) return;
+  replaceScenario(edited(scenario.value, path, value), gesture);
+}
+
+export function sealGesture(): void {
+  history.value = seal(history.value);
+}
+
+export function undoEdit(): void {
+  history.value = undo(history.value);
+  keepViewInside();
+}
+
+export function redoEdit(): void {
+  history.value = redo(history.value);
+  keepViewInside();
+}
+
+/** Adds a copy of an option at the end. */
+export function copyOption(from: number): void {
+  const options = rawOptions(scenario.value);
+  const source = options[from];
+  if (!source || options.length >= maxOptions) return;
+  batch(() => {
+    replaceScenario({ ...scenario.value, options: [...options, source] });
+    shownOption.value = options.length;
+  });
+}
+
+/** Removes an option; the compared option stays the same one, or becomes the first. */
+export function removeOption(index: number): void {
+  const options = rawOptions(scenario.value);
+  if (options.length < 2) return;
+  const compare = effectiveNumber(scenario.value, ["compare"]);
+  const kept = compare > index ? compare - 1 : compare === index ? 0 : compare;
+  batch(() => {
+    replaceScenario({ ...scenario.value, compare: kept, options: options.filter((_, i) => i !== index) });
+    keepViewInside();
+  });
+}
+
+/** Gives an option another form: it takes all sizes of that form and keeps its row direction. */
+export function chooseForm(index: number, form: string): void {
+  const azimuth = at(scenario.value, ["options", index, "rows", "azimuth_deg"]);
+  const rows: JsonObject = azimuth === undefined ? {} : { azimuth_deg: azimuth };
+  edit(["options", index], { form, rows });
+}
+
+// What the person is looking at.
+
+/** The chosen instant, counted in steps of 5 minutes; the page opens in the middle of the afternoon. */
+export const instant = signal((15.5 * 60) / step_min);
+export const playing = signal(false);
+export const units = signal<UnitSystem>(remembered("units") === "us" ? "us" : "metric");
+/** The option shown where only one fits. */
+export const shownOption = signal(0);
+/** What the open sheet edits: an option by its index, the site and weather, or nothing. */
+export const sheet = signal<number | "site" | null>(null);
+/** One camera per option, or one for all while they are linked. */
+export const cameras = signal<readonly Camera[]>([defaultCamera, defaultCamera, defaultCamera, defaultCamera]);
+export const camerasLinked = signal(true);
+
+/** Chosen look; null follows the system. */
+export const chosenTheme = signal<Theme | null>(asTheme(remembered("theme")));
+export const systemTheme = signal<Theme>("light");
+export const theme = computed<Theme>(() => chosenTheme.value ?? systemTheme.value);
+
+export type Theme = "light" | "dark";
+
+function asTheme(value: string | null): Theme | null {
+  return value === "light" || value === "dark" ? value : null;
+}
+
+export function setInstant(next: number): void {
+  instant.value = Math.min(lastInstant, Math.max(0, Math.round(next)));
+}
+
+export function setUnits(system: UnitSystem): void {
+  units.value = system;
+  remember("units", system);
+}
+
+/** Turns the other look on; choosing what the system has anyway goes back to following it. */
+export function switchTheme(): void {
+  const next: Theme = theme.value === "light" ? "dark" : "light";
+  chosenTheme.value = next === systemTheme.value ? null : next;
+  remember("theme", chosenTheme.value);
+}
+
+export function setCamera(option: number, camera: Camera): void {
+  cameras.value = cameras.value.map((old, i) => (camerasLinked.value || i === option ? camera : old));
+}
+
+export function linkCameras(linked: boolean, lead: number): void {
+  batch(() => {
+    camerasLinked.value = linked;
+    const camera = cameras.value[lead];
+    if (linked && camera) setCamera(lead, camera);
+  });
+}
+
+function keepViewInside(): void {
+  const last = optionCount.value - 1;
+  if (shownOption.value > last) shownOption.value = last;
+  if (typeof sheet.value === "number" && sheet.value > last) sheet.value = null;
+}

@@ -1,0 +1,169 @@
+/**
+ * The one formatter of quantities. Everything is stored in SI (°C, hours, degrees); this file alone
+ * knows how a quantity reads in metric or US units. A stored value is never converted back, except
+ * where a person types one.
+ */
+
+export type UnitSystem = "metric" | "us";
+
+/** A quantity as it is shown: the number alone and its unit, so that a table can align them. */
+export interface Shown {
+  value: string;
+  unit: string;
+}
+
+/** How one unit of the scenario reads in one system: shown = stored · factor + offset. */
+interface Reading {
+  unit: string;
+  factor: number;
+  offset: number;
+  digits: number;
+}
+
+const same = (unit: string, digits: number): Reading => ({ unit, factor: 1, offset: 0, digits });
+const times = (unit: string, factor: number, digits: number): Reading => ({ unit, factor, offset: 0, digits });
+
+// Exact by definition: 1 ft = 0.3048 m, 1 in = 2.54 cm, 1 mile = 1609.344 m, 1 lb = 453.59237 g.
+const feetPerMetre = 1 / 0.3048;
+const inchesPerCentimetre = 1 / 2.54;
+const mphPerMetrePerSecond = 3600 / 1609.344;
+const ouncesPerGram = 16 / 453.59237;
+
+/** Readings by the `x-unit` of the scenario's schema. */
+const readings: Record<string, { metric: Reading; us: Reading }> = {
+  degC: { metric: same("°C", 1), us: { unit: "°F", factor: 1.8, offset: 32, digits: 1 } },
+  K: { metric: same("°C", 1), us: times("°F", 1.8, 1) },
+  m: { metric: same("m", 2), us: times("ft", feetPerMetre, 2) },
+  cm: { metric: same("cm", 1), us: times("in", inchesPerCentimetre, 2) },
+  mm: { metric: same("mm", 1), us: times("in", inchesPerCentimetre / 10, 2) },
+  cm2: { metric: same("cm²", 0), us: times("in²", inchesPerCentimetre ** 2, 1) },
+  "1/m": { metric: same("per m", 1), us: times("per ft", 1 / feetPerMetre, 2) },
+  "m2/m": { metric: same("m²/m", 1), us: times("ft²/ft", feetPerMetre, 1) },
+  "m/s": { metric: same("m/s", 1), us: times("mph", mphPerMetrePerSecond, 1) },
+  g: { metric: same("g", 0), us: times("oz", ouncesPerGram, 1) },
+  deg: { metric: same("°", 1), us: same("°", 1) },
+  h: { metric: same("h", 1), us: same("h", 1) },
+  "W/m2": { metric: same("W/m²", 0), us: same("W/m²", 0) },
+  "1": { metric: times("%", 100, 0), us: times("%", 100, 0) },
+  share: { metric: times("%", 100, 0), us: times("%", 100, 0) },
+};
+
+function reading(unit: string, system: UnitSystem): Reading {
+  const pair = readings[unit];
+  return pair ? pair[system] : same(unit, 2);
+}
+
+const numberFormats = new Map<string, Intl.NumberFormat>();
+
+/** A plain number with a real minus sign; signed adds a plus and calls a rounded zero "0.0" without a sign. */
+export function formatNumber(value: number, digits: number, signed = false): string {
+  const key = `${digits}${signed}`;
+  let format = numberFormats.get(key);
+  if (!format) {
+    format = new Intl.NumberFormat("en", {
+      minimumFractionDigits: digits,
+      maximumFractionDigits: digits,
+      signDisplay: signed ? "exceptZero" : "negative",
+    });
+    numberFormats.set(key, format);
+  }
+  return format.format(value).replace("-", "\u2212");
+}
+
+/** Shows a stored quantity by its schema unit. */
+export function show(value: number, unit: string, system: UnitSystem, digits?: number): Shown {
+  const r = reading(unit, system);
+  return { value: formatNumber(value * r.factor + r.offset, digits ?? r.digits), unit: r.unit };
+}
+
+/** Shows a difference of two stored quantities, signed; a difference of temperatures has no offset. */
+export function showDifference(value: number, unit: string, system: UnitSystem, digits?: number): Shown {
+  const r = reading(unit, system);
+  return { value: formatNumber(value * r.factor, digits ?? r.digits, true), unit: r.unit };
+}
+
+/** Value and unit as one text; degrees of angle and percent take no space. */
+export function text(shown: Shown): string {
+  const space = shown.unit === "°" || shown.unit === "" ? "" : "\u00a0";
+  return `${shown.value}${space}${shown.unit}`;
+}
+
+/** The unit alone. */
+export function unitName(unit: string, system: UnitSystem): string {
+  return reading(unit, system).unit;
+}
+
+/** A stored value as a typed box shows it: no grouping, no trailing zeros. */
+export function toBox(value: number, unit: string, system: UnitSystem): number {
+  const r = reading(unit, system);
+  return Number((value * r.factor + r.offset).toFixed(Math.max(r.digits, 2)));
+}
+
+/** A typed value back to the stored unit, rounded to 1e-9 so that 3.28 does not gain a tail. */
+export function fromBox(value: number, unit: string, system: UnitSystem): number {
+  const r = reading(unit, system);
+  return Number(((value - r.offset) / r.factor).toFixed(9));
+}
+
+/** Clock hours as 15:30; 24 stays 24:00. */
+export function clock(hour: number): string {
+  const minutes = Math.round(hour * 60);
+  const two = (n: number) => String(n).padStart(2, "0");
+  return `${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
+}
+
+const points = [
+  "north", "north-north-east", "north-east", "east-north-east",
+  "east", "east-south-east", "south-east", "south-south-east",
+  "south", "south-south-west", "south-west", "west-south-west",
+  "west", "west-north-west", "north-west", "north-north-west",
+] as const;
+
+/** The compass point of an azimuth [deg, clockwise from true north], of 16. */
+export function compassPoint(azimuth_deg: number): string {
+  const i = Math.round((((azimuth_deg % 360) + 360) % 360) / 22.5) % 16;
+  return points[i] as string;
+}
+
+/** How a row of this azimuth is called: "north–south", "north-east to south-west". */
+export function rowDirection(azimuth_deg: number): string {
+  const a = ((azimuth_deg % 180) + 180) % 180;
+  const from = compassPoint(a);
+  const to = compassPoint(a + 180);
+  const joined = from.includes("-") ? " to " : "–";
+  return a > 168.75 ? "north–south" : `${from}${joined}${to}`;
+}
+
+/** The row direction in letters: "N–S", "NE–SW". */
+export function rowLetters(azimuth_deg: number): string {
+  const letters = (point: string) => point.split("-").map((word) => word[0]?.toUpperCase()).join("");
+  const a = ((azimuth_deg % 180) + 180) % 180;
+  const first = a > 168.75 ? 0 : a;
+  return `${letters(compassPoint(first))}–${letters(compassPoint(first + 180))}`;
+}
+
+/** A latitude or longitude with its hemisphere: "36.4° N". */
+export function coordinate(value: number, axis: "latitude" | "longitude"): string {
+  const [positive, negative] = axis === "latitude" ? ["N", "S"] : ["E", "W"];
+  return `${formatNumber(Math.abs(value), 1)}° ${value < 0 ? negative : positive}`;
+}
+
+/** A date of the form 2026-07-18 as "18 July 2026"; anything else as it is. */
+export function longDate(date: string): string {
+  const parsed = new Date(`${date}T00:00:00Z`);
+  if (Number.isNaN(parsed.getTime())) return date;
+  return new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "long", year: "numeric", timeZone: "UTC" }).format(parsed);
+}
+
+/** Bytes as megabytes for the loading bar. */
+export function megabytes(bytes: number): string {
+  return `${formatNumber(bytes / 1e6, 1)} MB`;
+}
+
+/** The difference of the scenario's clock to universal time: "UTC−8". */
+export function clockName(offset_h: number): string {
+  const sign = offset_h < 0 ? "\u2212" : "+";
+  const minutes = Math.round(Math.abs(offset_h) * 60);
+  const rest = minutes % 60;
+  return `UTC${sign}${Math.floor(minutes / 60)}${rest ? `:${String(rest).padStart(2, "0")}` : ""}`;
+}

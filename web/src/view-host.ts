@@ -1,0 +1,46 @@
+/**
+ * The document of the 3D view: loads the Go program that draws and reports to the page that holds
+ * this frame. The program puts its functions on this window as rowlightView.
+ */
+
+import { instantiate } from "./download.ts";
+import type { ViewMessage } from "./view-messages.ts";
+
+const tell = (message: ViewMessage) => window.parent.postMessage(message, window.location.origin);
+
+/** The program takes over key events of its document; the page keeps them all. */
+function keepKeysOut(): void {
+  for (const kind of ["keydown", "keyup", "keypress"]) {
+    window.addEventListener(kind, (event) => event.stopImmediatePropagation(), { capture: true });
+  }
+}
+
+function canDraw(): boolean {
+  const canvas = document.createElement("canvas");
+  const context = canvas.getContext("webgl2") as WebGL2RenderingContext | null;
+  context?.getExtension("WEBGL_lose_context")?.loseContext();
+  return context !== null;
+}
+
+async function start(): Promise<void> {
+  keepKeysOut();
+  if (!canDraw()) {
+    tell({ from: "view", kind: "no-webgl" });
+    return;
+  }
+  const go = new Go();
+  let instance: WebAssembly.Instance;
+  try {
+    instance = await instantiate("view.wasm", go.importObject, (state) => tell({ from: "view", kind: "loading", ...state }));
+  } catch (error) {
+    tell({ from: "view", kind: "crashed", reason: String(error) });
+    return;
+  }
+  const ended = go.run(instance);
+  await Promise.race([window.rowlightView?.ready, ended]);
+  tell({ from: "view", kind: "ready" });
+  await ended;
+  tell({ from: "view", kind: "crashed", reason: "the program ended" });
+}
+
+void start();

@@ -1,0 +1,46 @@
+/** What passes between the page and the 3D view in its frame. */
+
+/** A rectangle of the frame [CSS px]; a width of 0 hides the pane. */
+export interface Pane {
+  x: number;
+  y: number;
+  width: number;
+  height: number;
+}
+
+/** The functions that the view program sets on its window. */
+export interface View {
+  ready: Promise<void>;
+  setScenario(json: string): string;
+  setPanes(panes: Pane[], devicePixelRatio: number): void;
+  setInstant(sun: {
+    hour: number;
+    sunAzimuth_deg: number;
+    sunElevation_deg: number;
+    dni_Wm2: number;
+    dhi_Wm2: number;
+  }): void;
+  setFaces(option: number, surface: Uint8Array, lit: Uint8Array): void;
+  setScale(scale: { min_C: number; max_C: number }): void;
+  setCamera(
+    option: number,
+    camera: { azimuth_deg: number; elevation_deg: number; distance_m: number; targetZ_m: number },
+  ): void;
+  setTheme(theme: "light" | "dark"): void;
+  frames(): number;
+  lastFrame_ms(): number;
+}
+
+declare global {
+  interface Window {
+    rowlightView?: View;
+  }
+}
+
+/** What the frame tells the page. */
+export type ViewMessage = { from: "view" } & (
+  | { kind: "loading"; loaded: number; total: number }
+  | { kind: "ready" }
+  | { kind: "no-webgl" }
+  | { kind: "crashed"; reason: string }
+);

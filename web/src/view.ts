@@ -1,0 +1,137 @@
+/**
+ * The page's side of the 3D view. The view keeps nothing that the page cannot send again: after a
+ * restart everything is sent anew. Changes are gathered and sent once a frame.
+ */
+
+import { effect, signal } from "@preact/signals";
+import type { Loaded } from "./download.ts";
+import { answer } from "./engine.ts";
+import { temperatureScale } from "./scales.ts";
+import { cameras, instant, optionCount, scenario, theme } from "./store.ts";
+import type { Pane, View, ViewMessage } from "./view-messages.ts";
+
+export type ViewState =
+  | { phase: "loading"; progress: Loaded }
+  | { phase: "running" }
+  | { phase: "no-webgl" }
+  | { phase: "crashed"; reason: string };
+
+export const viewState = signal<ViewState>({ phase: "loading", progress: { loaded: 0, total: 0 } });
+/** Rectangles of the panes within the frame, one per option. */
+export const panes = signal<readonly Pane[]>([]);
+/** Counts up when the frame must be loaded again. */
+export const viewGeneration = signal(0);
+
+let frame: HTMLIFrameElement | null = null;
+
+export function holdFrame(element: HTMLIFrameElement | null): void {
+  frame = element;
+}
+
+export function restartView(): void {
+  viewState.value = { phase: "loading", progress: { loaded: 0, total: 0 } };
+  viewGeneration.value += 1;
+}
+
+/** Listens to the frame; the page calls it once. */
+export function listenToView(): void {
+  window.addEventListener("message", (event: MessageEvent<ViewMessage>) => {
+    if (event.origin !== window.location.origin || event.source !== frame?.contentWindow) return;
+    if (event.data?.from === "view") take(event.data);
+  });
+}
+
+function take(message: ViewMessage): void {
+  switch (message.kind) {
+    case "loading":
+      viewState.value = { phase: "loading", progress: message };
+      return;
+    case "ready":
+      viewState.value = { phase: "running" };
+      return;
+    case "no-webgl":
+      viewState.value = { phase: "no-webgl" };
+      return;
+    case "crashed":
+      viewState.value = { phase: "crashed", reason: message.reason };
+  }
+}
+
+/**
+ * Runs an effect that calls the view at most once a frame, and after a slow call rests as long as the
+ * call took, so that dragging stays smooth.
+ */
+function sendToView(read: () => (view: View) => void): void {
+  let next: ((view: View) => void) | null = null;
+  let waiting = false;
+  let restUntil = 0;
+  const run = () => {
+    const now = performance.now();
+    if (now < restUntil) {
+      requestAnimationFrame(run);
+      return;
+    }
+    waiting = false;
+    const view = frame?.contentWindow?.rowlightView;
+    const call = next;
+    next = null;
+    if (!view || !call) return;
+    call(view);
+    const end = performance.now();
+    restUntil = end + (end - now);
+  };
+  effect(() => {
+    if (viewState.value.phase !== "running") return;
+    next = read();
+    if (!waiting) {
+      waiting = true;
+      requestAnimationFrame(run);
+    }
+  });
+}
+
+// The order is that of sending within one frame: the stands before what colours them.
+
+sendToView(() => {
+  const now = theme.value;
+  return (view) => {
+    view.setTheme(now);
+    view.setScale(temperatureScale);
+  };
+});
+
+sendToView(() => {
+  const rectangles = panes.value;
+  return (view) => view.setPanes([...rectangles], window.devicePixelRatio);
+});
+
+sendToView(() => {
+  const json = JSON.stringify(scenario.value);
+  return (view) => view.setScenario(json);
+});
+
+sendToView(() => {
+  const all = cameras.value.slice(0, optionCount.value);
+  return (view) => all.forEach((camera, option) => view.setCamera(option, camera));
+});
+
+sendToView(() => {
+  const i = instant.value;
+  const now = answer.value;
+  return (view) => {
+    if (!now) return;
+    const { sun, air, hour } = now.day;
+    view.setInstant({
+      hour: hour[i] ?? 0,
+      sunAzimuth_deg: sun.azimuth_deg[i] ?? 0,
+      sunElevation_deg: sun.elevation_deg[i] ?? 0,
+      dni_Wm2: air.dni_Wm2[i] ?? 0,
+      dhi_Wm2: air.dhi_Wm2[i] ?? 0,
+    });
+    now.faces.forEach(({ surface, lit }, option) => {
+      const count = surface.length / hour.length;
+      const bytes = new Uint8Array(surface.buffer, surface.byteOffset + 4 * i * count, 4 * count);
+      view.setFaces(option, bytes, lit.subarray(i * count, (i + 1) * count));
+    });
+  };
+});
