@@ -152,7 +152,7 @@ func (s Style) value(value any, tag string, values map[string]any) string {
 	case "count":
 		return Quantity(number, "", 0, s.Units)
 	case "percent":
-		return Quantity(100*number, "%", 0, s.Units)
+		return Quantity(number, "share", 0, s.Units)
 	case "measure":
 		unit, _ := values["unit"].(string)
 		return Quantity(number, unit, -1, s.Units)

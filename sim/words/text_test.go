@@ -41,6 +41,7 @@ func TestTemperaturesAndDifferencesInBothSystems(t *testing.T) {
 		{0.3048, "m2/m", 3, "0.305 m²/m", "1.000 ft²/ft", "area per length scales as length"},
 		{91, "deg", -1, "91°", "91°", "angles are the same"},
 		{1200, "W/m2", 0, "1200 W/m²", "1200 W/m²", "the same"},
+		{0.18, "share", 0, "18 %", "18 %", "hundredths"},
 		{1000000, "", -1, "1000000", "1000000", "no powers of ten"},
 		{-0.0001, "K", 1, "0.0 °C", "0.0 °F", "zero has no sign"},
 	}

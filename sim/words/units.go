@@ -55,6 +55,8 @@ func readings(unit string) [2]reading {
 		return pair("m/s", "mph", mphPerMetreSecond)
 	case "g":
 		return pair("g", "oz", ouncesPerGram)
+	case "share":
+		return [2]reading{{"%", 100, 0}, {"%", 100, 0}}
 	case "deg":
 		return same("°")
 	case "W/m2":
@@ -64,21 +66,27 @@ func readings(unit string) [2]reading {
 	}
 }
 
+// Convert gives a stored value as a number of a system of units, and the name of its unit there.
+func Convert(value float64, unit string, units Units) (converted float64, name string) {
+	read := readings(unit)[units]
+	return value*read.factor + read.offset, read.unit
+}
+
 // Quantity writes a stored value with its unit in a system of units, rounded to a number of decimals;
 // -1 keeps what the value has, up to six figures.
 func Quantity(value float64, unit string, decimals int, units Units) string {
-	read := readings(unit)[units]
-	text := number(value*read.factor+read.offset, decimals)
-	switch read.unit {
+	converted, name := Convert(value, unit, units)
+	text := Number(converted, decimals)
+	switch name {
 	case "", "°":
-		return text + read.unit
+		return text + name
 	default:
-		return text + " " + read.unit
+		return text + " " + name
 	}
 }
 
-// number writes a number with a fixed count of decimals, or with up to six figures for -1. Zero has no sign.
-func number(value float64, decimals int) string {
+// Number writes a number with a fixed count of decimals, or with up to six figures for -1. Zero has no sign.
+func Number(value float64, decimals int) string {
 	if decimals < 0 {
 		rounded, _ := strconv.ParseFloat(strconv.FormatFloat(value, 'g', 6, 64), 64)
 		return strconv.FormatFloat(rounded, 'f', -1, 64)
