@@ -1,0 +1,102 @@
+//go:build browser
+
+package browser
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"math"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"testing"
+
+	"rowlight/sim/result"
+)
+
+// agreement is how near the page and the command line must be, relative to 1 or the value itself.
+// Both run the same code; exponentials differ by an ulp between the processor and WebAssembly.
+const agreement = 1e-9
+
+// firstScenario is the document that the page opens with, as a file.
+func firstScenario() string {
+	return filepath.Join(bench.root, "testdata", "scenarios", "stony-bend.json")
+}
+
+// rowlightDay runs the command line on a scenario file.
+func rowlightDay(t *testing.T, file string) result.Day {
+	t.Helper()
+	var out, faults bytes.Buffer
+	cmd := exec.Command(bench.rowlight, "day", file, "--format", "json")
+	cmd.Stdout, cmd.Stderr = &out, &faults
+	if err := cmd.Run(); err != nil {
+		t.Fatalf("rowlight day %s: %v\n%s", file, err, faults.String())
+	}
+	var day result.Day
+	if err := json.Unmarshal(out.Bytes(), &day); err != nil {
+		t.Fatal(err)
+	}
+	return day
+}
+
+// changedScenario writes the first scenario with other options to a file.
+func changedScenario(t *testing.T, options ...map[string]any) string {
+	t.Helper()
+	text, err := os.ReadFile(firstScenario())
+	if err != nil {
+		t.Fatal(err)
+	}
+	var document map[string]any
+	if err := json.Unmarshal(text, &document); err != nil {
+		t.Fatal(err)
+	}
+	document["options"] = options
+	if text, err = json.Marshal(document); err != nil {
+		t.Fatal(err)
+	}
+	file := filepath.Join(t.TempDir(), "scenario.json")
+	if err := os.WriteFile(file, text, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	return file
+}
+
+// sideMarks are how the page marks the sides, in the order of the results.
+var sideMarks = [2]string{"left", "right"}
+
+// agrees compares every number of the page at the chosen instant with the command line.
+func (p *tab) agrees(day result.Day) {
+	p.t.Helper()
+	instant := p.instant()
+	compared := 0
+	for o, option := range day.Options {
+		for s, side := range option.Sides {
+			mark := fmt.Sprintf("option-%c-%s-", 'A'+o, sideMarks[s])
+			for name, want := range map[string]float64{
+				"lit":        side.Steps.LitShare[instant],
+				"mean":       side.Steps.Mean_C[instant],
+				"hottest":    side.Steps.Hottest_C[instant],
+				"dayHottest": side.Summary.Hottest_C,
+				"overWatch":  side.Summary.OverWatch_h,
+				"overHot":    side.Summary.OverHot_h,
+				"overBurn":   side.Summary.OverBurn_h,
+			} {
+				got := p.number(mark + name)
+				if math.Abs(got-want) > agreement*math.Max(1, math.Abs(want)) {
+					p.t.Errorf("%s at %.2f h: the page shows %.15g, rowlight day says %.15g", mark+name, day.Hour[instant], got, want)
+				}
+				compared++
+			}
+		}
+	}
+	if compared == 0 {
+		p.t.Error("nothing was compared")
+	}
+}
+
+// instant is the place of the hour slider, in steps from midnight.
+func (p *tab) instant() int {
+	p.t.Helper()
+	return eval[int](p, `Number(`+hook("hour-slider")+`.value)`)
+}

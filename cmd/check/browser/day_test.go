@@ -1,0 +1,166 @@
+//go:build browser
+
+package browser
+
+import (
+	"math"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+)
+
+// TestPageOpensWithNumbers is what a newcomer sees: both options with their numbers, verdicts and the
+// comparison, equal to the command line's, and a picture.
+func TestPageOpensWithNumbers(t *testing.T) {
+	p := openPage(t, bench.origin)
+	p.agrees(rowlightDay(t, firstScenario()))
+	for _, mark := range []string{"option-A-verdict", "option-B-verdict", "comparison"} {
+		if text := p.text(mark); len(text) < 20 {
+			t.Errorf("%s says %q, which is no sentence", mark, text)
+		}
+	}
+	p.drawn()
+	p.shot("first")
+}
+
+// TestHourIsDragged drags the hour with the mouse over the day and compares what the page then shows
+// with the command line.
+func TestHourIsDragged(t *testing.T) {
+	p := openPage(t, bench.origin)
+	day := rowlightDay(t, firstScenario())
+	for _, share := range []float64{0.3, 0.5, 0.62, 0.7, 0.95} {
+		before := p.instant()
+		p.dragSlider("hour-slider", share)
+		after := p.instant()
+		if want := share * 288; math.Abs(float64(after)-want) > 6 {
+			t.Errorf("dragged to %.0f%% of the slider, it stands at step %d, want about %.0f", 100*share, after, want)
+		}
+		if after == before {
+			t.Errorf("the slider did not move from step %d", before)
+		}
+		if hour := p.number("hour"); math.Abs(hour-day.Hour[after]) > agreement {
+			t.Errorf("the page says %.4f h at step %d, want %.4f", hour, after, day.Hour[after])
+		}
+		p.agrees(day)
+	}
+}
+
+// TestHourByKeys moves the hour with the keys of a slider.
+func TestHourByKeys(t *testing.T) {
+	p := openPage(t, bench.origin)
+	day := rowlightDay(t, firstScenario())
+	p.focus("hour-slider")
+	start := p.instant()
+	for _, press := range []struct {
+		key  string
+		want func(now int) int
+	}{
+		{kb.ArrowRight, func(now int) int { return now + 1 }},
+		{kb.ArrowLeft, func(now int) int { return now - 1 }},
+		{kb.Home, func(int) int { return 0 }},
+		{kb.ArrowRight, func(int) int { return 1 }},
+		{kb.End, func(int) int { return 288 }},
+	} {
+		now := p.instant()
+		p.do(chromedp.KeyEvent(press.key))
+		if got := p.instant(); got != press.want(now) {
+			t.Errorf("key %q moves from step %d to %d, want %d", press.key, now, got, press.want(now))
+		}
+	}
+	p.agrees(day)
+	if start == p.instant() {
+		t.Error("the keys moved nothing")
+	}
+}
+
+// TestChangeIsComputedAndUndone turns the rows of option A by the keys, compares with the command
+// line, and takes the change back and forth.
+func TestChangeIsComputedAndUndone(t *testing.T) {
+	p := openPage(t, bench.origin)
+	before := rowlightDay(t, firstScenario())
+	p.agrees(before)
+
+	p.focus("option-A-azimuth")
+	p.do(chromedp.KeyEvent(kb.ArrowRight))
+	p.answered()
+	azimuth := eval[float64](p, `Number(`+hook("option-A-azimuth")+`.value)`)
+	if azimuth == before.Scenario.Options[0].Rows.Azimuth_deg {
+		t.Fatal("the key did not turn the rows")
+	}
+	turned := rowlightDay(t, changedScenario(t,
+		map[string]any{"form": "vsp-spurs", "rows": map[string]any{"azimuth_deg": azimuth}},
+		map[string]any{"form": "sprawl"}))
+	p.agrees(turned)
+
+	p.do(chromedp.Click(chromedp.CSS(`[data-testid="undo"]`)))
+	p.answered()
+	p.agrees(before)
+	p.do(chromedp.KeyEvent("z", chromedp.KeyModifiers(chromedp.ModifierCtrl, chromedp.ModifierShift)))
+	p.answered()
+	p.agrees(turned)
+	p.do(chromedp.KeyEvent("z", chromedp.KeyModifiers(chromedp.ModifierCtrl)))
+	p.answered()
+	p.agrees(before)
+}
+
+// TestFormIsChosen gives option A the form of option B: it then takes all the sizes of that form.
+func TestFormIsChosen(t *testing.T) {
+	p := openPage(t, bench.origin)
+	p.do(chromedp.Focus(chromedp.CSS(`[data-testid="option-A-form"]`)))
+	eval[bool](p, `(() => { const choice = `+hook("option-A-form")+`; choice.value = "sprawl"; return choice.dispatchEvent(new Event("change", { bubbles: true })); })()`)
+	p.answered()
+	p.agrees(rowlightDay(t, changedScenario(t, map[string]any{"form": "sprawl"}, map[string]any{"form": "sprawl"})))
+	for _, number := range []string{"lit", "mean", "hottest", "overHot"} {
+		if a, b := p.number("option-A-left-"+number), p.number("option-B-left-"+number); a != b {
+			t.Errorf("two options with one form differ: %s is %g and %g", number, a, b)
+		}
+	}
+}
+
+// answered waits until the page has sent a newer document and shows the answer to it.
+func (p *tab) answered() {
+	p.t.Helper()
+	p.until(`(() => {
+		const mark = ` + hook("calculation") + `;
+		const seen = window.seenGeneration ?? 1;
+		if (mark?.dataset.pending !== "false" || !(Number(mark.dataset.generation) > seen)) return false;
+		window.seenGeneration = Number(mark.dataset.generation);
+		return true;
+	})()`)
+}
+
+// focus puts the focus on an element.
+func (p *tab) focus(mark string) {
+	p.t.Helper()
+	if !eval[bool](p, `(() => { const e = `+hook(mark)+`; e.focus(); return document.activeElement === e; })()`) {
+		p.t.Fatalf("%s takes no focus", mark)
+	}
+}
+
+// dragSlider presses the mouse on the handle of a slider, moves it in steps, and lets go at a share of
+// the slider's width.
+func (p *tab) dragSlider(mark string, share float64) {
+	p.t.Helper()
+	type place struct{ Left, Top, Width, Height, At float64 }
+	s := eval[place](p, `(() => {
+		const e = `+hook(mark)+`;
+		e.scrollIntoView({ block: "nearest" });
+		const box = e.getBoundingClientRect();
+		return { Left: box.left, Top: box.top, Width: box.width, Height: box.height, At: (e.value - e.min) / (e.max - e.min) };
+	})()`)
+	// The middle of the handle runs from half its width inside one end to half inside the other.
+	const handle = 16.0
+	x := func(share float64) float64 { return s.Left + handle/2 + share*(s.Width-handle) }
+	y := s.Top + s.Height/2
+	p.do(
+		chromedp.MouseEvent(chromedp.MouseMoved, x(s.At), y),
+		chromedp.MouseEvent(chromedp.MousePressed, x(s.At), y, chromedp.ButtonLeft, chromedp.ClickCount(1)),
+	)
+	const steps = 8
+	for i := 1; i <= steps; i++ {
+		at := s.At + (share-s.At)*float64(i)/steps
+		p.do(chromedp.MouseEvent(chromedp.MouseMoved, x(at), y, chromedp.ButtonLeft))
+	}
+	p.do(chromedp.MouseEvent(chromedp.MouseReleased, x(share), y, chromedp.ButtonLeft, chromedp.ClickCount(1)))
+}

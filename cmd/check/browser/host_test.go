@@ -1,0 +1,109 @@
+//go:build browser
+
+package browser
+
+import (
+	"context"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+)
+
+// TestNothingLeavesTheOrigin uses the page and then looks at what it asked for, and whether its
+// policy blocked anything.
+func TestNothingLeavesTheOrigin(t *testing.T) {
+	before := len(bench.outside.requests())
+	p := openPage(t, bench.origin)
+	p.drawn()
+	p.dragSlider("hour-slider", 0.4)
+	p.do(chromedp.Click(chromedp.CSS(`[data-testid="add-option"]`)))
+	p.answered()
+	for _, request := range p.strangers(bench.origin) {
+		t.Errorf("the page asked for %s", request)
+	}
+	for _, request := range bench.outside.requests()[before:] {
+		t.Errorf("something left this machine: %s", request)
+	}
+	for _, violation := range p.violations() {
+		t.Errorf("the Content-Security-Policy blocked %s", violation)
+	}
+}
+
+// TestOutsideIsSeen proves that the two checks above can fail: a page without a policy that asks for
+// a stranger, also from a worker, is caught.
+func TestOutsideIsSeen(t *testing.T) {
+	before := len(bench.outside.requests())
+	p := newTab(t, bench.browser).open("data:text/html,<title>no policy</title>")
+	eval[bool](p, `fetch("http://vineyard.example/page").then(() => true, () => true)`)
+	eval[bool](p, `new Promise((done) => {
+		const code = 'fetch("http://vineyard.example/worker").then(() => postMessage(true), () => postMessage(true))';
+		const worker = new Worker(URL.createObjectURL(new Blob([code], { type: "text/javascript" })));
+		worker.onmessage = () => done(true);
+	})`)
+	p.forgetProblems()
+	if len(p.strangers(bench.origin)) == 0 {
+		t.Error("the page's request went unseen")
+	}
+	if asked := bench.outside.requests()[before:]; len(asked) < 2 {
+		t.Errorf("the proxy saw only %q", asked)
+	}
+}
+
+// TestPolicyIsInForce tries what the policy forbids.
+func TestPolicyIsInForce(t *testing.T) {
+	p := openPage(t, bench.origin)
+	eval[bool](p, `(() => { const s = document.createElement("script"); s.textContent = "window.slipped = true"; document.head.append(s); return true; })()`)
+	eval[bool](p, `fetch("http://vineyard.example/").then(() => false, () => true)`)
+	p.until(`window.violations.length >= 2`)
+	p.forgetProblems()
+	if eval[bool](p, `window.slipped === true`) {
+		t.Error("a script in the page's text ran")
+	}
+}
+
+// TestSubPath opens the page where a project page has it: below other folders of a host.
+func TestSubPath(t *testing.T) {
+	p := openPage(t, bench.below)
+	p.agrees(rowlightDay(t, firstScenario()))
+	p.drawn()
+	for _, request := range p.strangers(bench.below) {
+		t.Errorf("the page asked for %s", request)
+	}
+}
+
+// TestWithoutWebAssembly says plainly what is missing.
+func TestWithoutWebAssembly(t *testing.T) {
+	p := newTab(t, bench.browser)
+	p.beforeLoad(`delete globalThis.WebAssembly;`)
+	p.open(bench.origin)
+	p.until(`/WebAssembly/.test(document.body.innerText)`)
+	p.shot("no-webassembly")
+}
+
+// TestWithoutWebGL keeps every number and says why there is no picture.
+func TestWithoutWebGL(t *testing.T) {
+	p := newTab(t, bench.browser)
+	p.beforeLoad(`{
+		const get = HTMLCanvasElement.prototype.getContext;
+		HTMLCanvasElement.prototype.getContext = function (kind, ...rest) {
+			return /webgl/.test(kind) ? null : get.call(this, kind, ...rest);
+		};
+	}`)
+	p.open(bench.origin)
+	p.settled()
+	p.until(`/WebGL/.test(document.body.innerText)`)
+	p.agrees(rowlightDay(t, firstScenario()))
+	p.shot("no-webgl")
+}
+
+// TestChromiumWithoutWebGL is the same with a browser that really has none.
+func TestChromiumWithoutWebGL(t *testing.T) {
+	browser, stop, err := startChromium(t.TempDir(), chromedp.Flag("disable-webgl", true), chromedp.Flag("disable-3d-apis", true))
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(stop)
+	p := newTab(t, context.Context(browser)).open(bench.origin)
+	p.settled()
+	p.until(`/WebGL/.test(document.body.innerText)`)
+}

@@ -1,0 +1,206 @@
+//go:build browser
+
+package browser
+
+import (
+	"bytes"
+	"fmt"
+	"image"
+	"image/png"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+)
+
+// TestPicture takes the picture of the README. The panes must show something rich: a picture that is
+// one plain colour, or a loading text, is no picture.
+func TestPicture(t *testing.T) {
+	p := newTab(t, bench.browser)
+	p.viewport(1440, 1080, 1)
+	p.colourScheme("light")
+	p.open(bench.origin)
+	p.settled()
+	p.drawn()
+	p.still()
+	picture := p.shot("picture")
+	for _, letter := range "AB" {
+		if colours := coloursIn(t, picture, p.box(fmt.Sprintf("option-%c-pane", letter))); colours < 2000 {
+			t.Errorf("pane %c shows only %d colours", letter, colours)
+		}
+	}
+	if *pictureFile == "" {
+		return
+	}
+	if err := os.MkdirAll(filepath.Dir(*pictureFile), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(*pictureFile, picture, 0o644); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// TestPanesFollowTheHour draws another picture at another hour, and draws nothing while nothing changes.
+func TestPanesFollowTheHour(t *testing.T) {
+	p := openPage(t, bench.origin)
+	p.drawn()
+	p.still()
+	afternoon := p.shot("afternoon")
+	p.dragSlider("hour-slider", 0.35)
+	p.still()
+	if morning := p.shot("morning"); bytes.Equal(cropped(t, afternoon, p.box("option-A-pane")), cropped(t, morning, p.box("option-A-pane"))) {
+		t.Error("the pane looks the same in the morning and in the afternoon")
+	}
+	frames := p.frames()
+	time.Sleep(time.Second)
+	if now := p.frames(); now != frames {
+		t.Errorf("%d frames were drawn in a second in which nothing changed", now-frames)
+	}
+}
+
+// TestCameraByMouseAndKeys turns the picture of option A.
+func TestCameraByMouseAndKeys(t *testing.T) {
+	p := openPage(t, bench.origin)
+	p.drawn()
+	p.still()
+	box := p.box("option-A-pane")
+	first := cropped(t, p.shot("camera-first"), box)
+	centre := box.Min.Add(box.Max).Div(2)
+	p.do(chromedp.DragAndDropXY(float64(centre.X), float64(centre.Y), float64(centre.X+120), float64(centre.Y-20), 5))
+	p.still()
+	dragged := cropped(t, p.shot("camera-dragged"), box)
+	if bytes.Equal(first, dragged) {
+		t.Error("dragging the pane turns nothing")
+	}
+	p.focus("option-A-pane")
+	p.do(chromedp.KeyEvent(kb.ArrowLeft), chromedp.KeyEvent(kb.ArrowLeft))
+	p.still()
+	if turned := cropped(t, p.shot("camera-keys"), box); bytes.Equal(dragged, turned) {
+		t.Error("the arrow keys turn nothing")
+	}
+}
+
+// TestEveryLookIsAccessible runs axe over the page in both looks, wide and narrow, and looks for
+// content that does not fit.
+func TestEveryLookIsAccessible(t *testing.T) {
+	axe, err := os.ReadFile(filepath.Join(bench.root, "web", "node_modules", "axe-core", "axe.min.js"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, look := range []struct {
+		scheme        string
+		width, height int64
+	}{{"light", 1440, 900}, {"dark", 1440, 900}, {"light", 390, 844}, {"dark", 320, 640}} {
+		name := fmt.Sprintf("%s-%d", look.scheme, look.width)
+		t.Run(name, func(t *testing.T) {
+			p := newTab(t, bench.browser)
+			p.viewport(look.width, look.height, 1)
+			p.colourScheme(look.scheme)
+			p.open(bench.origin)
+			p.settled()
+			p.drawn()
+			p.still()
+			p.shot("look-" + name)
+			eval[chromedp.Void](p, string(axe)+"\nundefined")
+			found := eval[[]string](p, `axe.run(document, { iframes: false }).then((r) => r.violations.map((v) =>
+				v.impact + " " + v.id + ": " + v.help + " — " + v.nodes.slice(0, 3).map((n) => n.html.slice(0, 160)).join(" | ")))`)
+			for _, violation := range found {
+				t.Error(violation)
+			}
+			if wide := eval[int](p, `document.scrollingElement.scrollWidth`); wide > int(look.width) {
+				t.Errorf("the page is %d px wide in a window of %d", wide, look.width)
+			}
+		})
+	}
+}
+
+// TestTabReachesEverythingAndIsNotTrapped walks through the page with the Tab key.
+func TestTabReachesEverythingAndIsNotTrapped(t *testing.T) {
+	p := openPage(t, bench.origin)
+	p.drawn()
+	seen := map[string]bool{}
+	for range 120 {
+		p.do(chromedp.KeyEvent(kb.Tab))
+		at := eval[string](p, `document.activeElement?.dataset?.testid ?? document.activeElement?.tagName ?? ""`)
+		if at == "IFRAME" {
+			t.Fatal("the focus went into the view's frame")
+		}
+		seen[at] = true
+		if at == "BODY" && len(seen) > 5 {
+			break
+		}
+	}
+	var missing []string
+	for _, mark := range []string{"hour-slider", "option-A-form", "option-A-azimuth", "option-A-pane", "option-B-pane", "site", "theme", "play"} {
+		if !seen[mark] {
+			missing = append(missing, mark)
+		}
+	}
+	if len(missing) > 0 {
+		t.Errorf("Tab does not reach %s; it reaches %v", strings.Join(missing, ", "), seen)
+	}
+}
+
+// frames is how often the view has drawn.
+func (p *tab) frames() int {
+	p.t.Helper()
+	return eval[int](p, `document.querySelector("iframe").contentWindow.rowlightView.frames()`)
+}
+
+// still waits until the view has drawn nothing for half a second.
+func (p *tab) still() {
+	p.t.Helper()
+	last, since := p.frames(), time.Now()
+	for deadline := time.Now().Add(patience); time.Since(since) < 500*time.Millisecond; time.Sleep(50 * time.Millisecond) {
+		if now := p.frames(); now != last {
+			last, since = now, time.Now()
+		}
+		if time.Now().After(deadline) {
+			p.t.Fatal("the view draws without end")
+		}
+	}
+}
+
+// box is the place of an element in the window, in CSS pixels.
+func (p *tab) box(mark string) image.Rectangle {
+	p.t.Helper()
+	type place struct{ Left, Top, Right, Bottom float64 }
+	b := eval[place](p, `(() => { const b = `+hook(mark)+`.getBoundingClientRect(); return { Left: b.left, Top: b.top, Right: b.right, Bottom: b.bottom }; })()`)
+	return image.Rect(int(b.Left), int(b.Top), int(b.Right), int(b.Bottom))
+}
+
+// cropped is the part of a picture as bytes.
+func cropped(t *testing.T, picture []byte, part image.Rectangle) []byte {
+	t.Helper()
+	whole, err := png.Decode(bytes.NewReader(picture))
+	if err != nil {
+		t.Fatal(err)
+	}
+	part = part.Intersect(whole.Bounds())
+	if part.Empty() {
+		t.Fatal("the part lies outside the picture")
+	}
+	var pixels []byte
+	for y := part.Min.Y; y < part.Max.Y; y++ {
+		for x := part.Min.X; x < part.Max.X; x++ {
+			r, g, b, _ := whole.At(x, y).RGBA()
+			pixels = append(pixels, byte(r>>8), byte(g>>8), byte(b>>8))
+		}
+	}
+	return pixels
+}
+
+// coloursIn counts the different colours in a part of a picture.
+func coloursIn(t *testing.T, picture []byte, part image.Rectangle) int {
+	t.Helper()
+	pixels := cropped(t, picture, part)
+	colours := map[[3]byte]bool{}
+	for i := 0; i+2 < len(pixels); i += 3 {
+		colours[[3]byte(pixels[i:i+3])] = true
+	}
+	return len(colours)
+}

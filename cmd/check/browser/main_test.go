@@ -1,0 +1,85 @@
+//go:build browser
+
+package browser
+
+import (
+	"context"
+	"flag"
+	"fmt"
+	"net/http"
+	"net/http/httptest"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"testing"
+
+	"rowlight/cmd/site/build"
+	"rowlight/cmd/site/serve"
+)
+
+var (
+	pictureFile = flag.String("picture", "", "write the README's picture to this `file`")
+	shotsFolder = flag.String("shots", "", "keep the screenshots of the tests in this `folder`")
+)
+
+// bench is what all tests share: the built site behind two servers, one browser, and the command
+// line to compare with.
+var bench struct {
+	root     string // of the repository
+	site     string // folder of the built site
+	rowlight string // the built command line
+	origin   string // server with the site at its root
+	below    string // server with the site in a sub-path, as a project page has it
+	outside  *outside
+	browser  context.Context
+}
+
+func TestMain(m *testing.M) {
+	flag.Parse()
+	code, err := runBench(m)
+	if err != nil {
+		fmt.Fprintln(os.Stderr, "browser tests:", err)
+		code = 1
+	}
+	os.Exit(code)
+}
+
+// runBench builds the site and the command line, starts the servers and Chromium, and runs the tests.
+func runBench(m *testing.M) (code int, err error) {
+	work, err := os.MkdirTemp("", "rowlight-browser-")
+	if err != nil {
+		return 0, err
+	}
+	defer os.RemoveAll(work)
+	if bench.root, err = build.FindRoot("."); err != nil {
+		return 0, err
+	}
+	bench.site, bench.rowlight = filepath.Join(work, "site"), filepath.Join(work, "rowlight")
+	if _, err := build.Site(context.Background(), build.Options{Root: bench.root, Out: bench.site, Log: os.Stderr}); err != nil {
+		return 0, err
+	}
+	compile := exec.Command("go", "build", "-o", bench.rowlight, "./cmd/rowlight")
+	compile.Dir, compile.Stderr = bench.root, os.Stderr
+	if err := compile.Run(); err != nil {
+		return 0, err
+	}
+
+	handler := serve.Handler(bench.site)
+	atRoot := httptest.NewServer(handler)
+	defer atRoot.Close()
+	inSubPath := httptest.NewServer(http.StripPrefix("/vineyards/rowlight", handler))
+	defer inSubPath.Close()
+	bench.origin, bench.below = atRoot.URL+"/", inSubPath.URL+"/vineyards/rowlight/"
+
+	if bench.outside, err = listenOutside(); err != nil {
+		return 0, err
+	}
+	defer bench.outside.close()
+	browser, stop, err := startChromium(filepath.Join(work, "profile"))
+	if err != nil {
+		return 0, err
+	}
+	defer stop()
+	bench.browser = browser
+	return m.Run(), nil
+}

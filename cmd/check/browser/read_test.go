@@ -1,0 +1,109 @@
+//go:build browser
+
+package browser
+
+import (
+	"context"
+	"fmt"
+	"net/url"
+	"os"
+	"path/filepath"
+	"strconv"
+
+	"github.com/chromedp/cdproto/cdp"
+	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/chromedp"
+)
+
+// hook is the expression for the element with a test mark.
+func hook(mark string) string {
+	return fmt.Sprintf(`document.querySelector('[data-testid=%q]')`, mark)
+}
+
+// number reads the full value behind a number on the page.
+func (p *tab) number(mark string) float64 {
+	p.t.Helper()
+	text := eval[string](p, hook(mark)+`?.dataset.value ?? "missing"`)
+	value, err := strconv.ParseFloat(text, 64)
+	if err != nil {
+		p.t.Fatalf("%s holds %q, which is no number", mark, text)
+	}
+	return value
+}
+
+// text reads the text of an element.
+func (p *tab) text(mark string) string {
+	p.t.Helper()
+	return eval[string](p, hook(mark)+`?.innerText ?? "missing"`)
+}
+
+// viewport sets the size of the window in CSS pixels and the device pixels in each.
+func (p *tab) viewport(width, height int64, scale float64) {
+	p.t.Helper()
+	p.do(chromedp.EmulateViewport(width, height, chromedp.EmulateScale(scale)))
+}
+
+// colourScheme sets what the system prefers: light or dark.
+func (p *tab) colourScheme(scheme string) {
+	p.t.Helper()
+	p.do(chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
+		_, err := cdp.Call(ctx, t, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
+			Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme}},
+		})
+		return err
+	}))
+}
+
+// shot takes a picture of the window. It is kept when -shots names a folder.
+func (p *tab) shot(name string) []byte {
+	p.t.Helper()
+	ctx, cancel := context.WithTimeout(p.ctx, patience)
+	defer cancel()
+	png, err := chromedp.Run(ctx, chromedp.CaptureScreenshot())
+	if err != nil {
+		p.t.Errorf("no picture %s: %v", name, err)
+		return nil
+	}
+	if *shotsFolder != "" {
+		if err := os.MkdirAll(*shotsFolder, 0o755); err != nil {
+			p.t.Fatal(err)
+		}
+		if err := os.WriteFile(filepath.Join(*shotsFolder, name+".png"), png, 0o644); err != nil {
+			p.t.Fatal(err)
+		}
+	}
+	return png
+}
+
+// violations lists what the policy blocked in the page and in its frames.
+func (p *tab) violations() []string {
+	p.t.Helper()
+	return eval[[]string](p, `[window, ...[...document.querySelectorAll("iframe")].map((f) => f.contentWindow)].flatMap((w) => w.violations ?? ["not listening"])`)
+}
+
+// strangers lists the requests that left the page's own origin.
+func (p *tab) strangers(address string) []string {
+	p.t.Helper()
+	own, err := url.Parse(address)
+	if err != nil {
+		p.t.Fatal(err)
+	}
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	var strangers []string
+	for _, request := range p.requests {
+		asked, err := url.Parse(request)
+		local := err == nil && (asked.Scheme == "data" || asked.Scheme == "blob" || (asked.Scheme == own.Scheme && asked.Host == own.Host))
+		if !local {
+			strangers = append(strangers, request)
+		}
+	}
+	return strangers
+}
+
+// forgetProblems drops what the console said so far, in tests that provoke it.
+func (p *tab) forgetProblems() {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	p.problems = nil
+}
