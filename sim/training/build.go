@@ -53,7 +53,8 @@ type grower struct {
 	supports []support       // what holds shoots, from below
 	arms     []arm
 	plans    []shootPlan
-	nodes    []node // of all shoots, shoot after shoot
+	nodes    []node    // of all shoots, shoot after shoot
+	pulled   []float64 // of all leaves: a leaf is pulled where this is below the share pulled
 	stand    *Stand
 }
 

@@ -26,11 +26,11 @@ const (
 	facingSpread    = 28.0 // standard deviation of the direction faced, assumption [deg]
 	lateralFacing   = 40.0 // of leaves on laterals [deg]
 	lowestLeaf      = 0.08 // [m]
-	basalBlade      = 0.6  // area of the lowest leaf relative to full-grown ones, from memory
-	basalNodes      = 3.0  // nodes over which leaves reach full size
+	basalBlade      = 0.5  // area of the lowest leaf relative to full-grown ones, from memory
+	basalNodes      = 4.0  // nodes over which leaves reach full size
 	growingLeaves   = 6.0  // nodes from the tip over which they grow
 	smallestLeaf    = 0.12 // the last one at the tip
-	lateralFrom     = 0.08 // laterals stand between these parts of the shoot
+	lateralFrom     = 0.10 // laterals stand between these parts of the shoot
 	lateralTo       = 0.85
 	lateralPeak     = 0.4
 	smallestAllowed = 0.3 // no blade is smaller than this part of its nominal size by chance
@@ -97,7 +97,7 @@ func (g *grower) unfoldNode(shoot, k int, kept, laterals float64) {
 		petiole := petioleLength * math.Sqrt(area/blade) * (1 + petioleSpread*source.Normal(drawPetiole))
 		leaf := g.pose(plan, n, n.at, rank, petiole, area, source, facingSpread)
 		leaf.Shoot, leaf.Node = int32(shoot), int16(k)
-		g.stand.Leaves = append(g.stand.Leaves, leaf)
+		g.addLeaf(leaf, source)
 	}
 	// Few laterals grow long and many stay short: the square of an even draw has a mean of 1/3.
 	vigour := source.Uniform(drawVigour)
@@ -123,7 +123,13 @@ func (g *grower) unfoldLateral(shoot, k, j int, rank mgl64.Vec3, source draw.Sou
 	area := lateralBlade * g.option.Leaves.Blade_cm2 * 1e-4 * max(smallestAllowed, 1+2*bladeSpread*source.Normal(drawBlade))
 	leaf := g.pose(plan, n, from, side, lateralPetiole, area, source, lateralFacing)
 	leaf.Shoot, leaf.Node, leaf.Lateral = int32(shoot), int16(k), true
+	g.addLeaf(leaf, source)
+}
+
+// addLeaf notes with each leaf the draw that decides whether it is pulled.
+func (g *grower) addLeaf(leaf Leaf, source draw.Source) {
 	g.stand.Leaves = append(g.stand.Leaves, leaf)
+	g.pulled = append(g.pulled, source.Uniform(drawPulled))
 }
 
 // bladeAt is the area of the leaf at node k relative to a full-grown one: small at the base and
@@ -163,7 +169,7 @@ func (g *grower) pose(plan *shootPlan, n node, from, rank mgl64.Vec3, petiole, a
 	a := &g.arms[plan.arm]
 	aside := (from.X() - g.cordons[a.cordon].Offset_m) / outwardWidth
 	outward := rank.X() + 1.2*min(max(aside, -1), 1)
-	facing := mgl64.Vec3{0.5*rank.X() + 1.3*math.Copysign(min(1, 0.3+math.Abs(outward)), outward), 0.6 * rank.Y(), 0}
+	facing := mgl64.Vec3{0.5*rank.X() + 1.3*math.Copysign(min(1, 0.3+math.Abs(outward)), outward), 0.4 * rank.Y(), 0}
 	turn := math.Atan2(facing.Y(), facing.X()) + radians(spread)*source.Normal(drawFacing)
 	sin, cos := math.Sincos(turn)
 

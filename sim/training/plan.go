@@ -44,7 +44,8 @@ func (g *grower) planPeriod() {
 	perVine := g.option.Bunches.PerShoot * g.option.Shoots.PerMetre * g.option.Rows.VineSpacing_m * float64(len(g.cordons))
 	step := g.vineStep()
 	vines := max(fewestVines, int(fewestBunches/perVine))
-	for vines = (vines + step - 1) / step * step; ; vines += step {
+	for {
+		vines = (vines + step - 1) / step * step
 		g.planVines(vines)
 		bunches := 0
 		for i := range g.plans {
@@ -53,6 +54,7 @@ func (g *grower) planPeriod() {
 		if bunches >= fewestBunches {
 			return
 		}
+		vines += max(1, int(float64(fewestBunches-bunches)/perVine))
 	}
 }
 

@@ -28,26 +28,20 @@ func (g *grower) pullLeaves() {
 		return
 	}
 	zones := g.fruitZones()
-	g.stand.Leaves = slices.DeleteFunc(g.stand.Leaves, func(leaf Leaf) bool {
-		plan := &g.plans[leaf.Shoot]
-		cordon := g.arms[plan.arm].cordon
+	left := g.stand.Leaves[:0]
+	for i, leaf := range g.stand.Leaves {
+		cordon := g.arms[g.plans[leaf.Shoot].arm].cordon
 		side := scenario.Left
 		if leaf.Centre.X() >= g.cordons[cordon].Offset_m {
 			side = scenario.Right
 		}
 		z := leaf.Centre.Z()
 		inZone := z >= zones[cordon].bottom && z <= zones[cordon].top
-		return inZone && pullDraw(plan, &leaf) < share[side]
-	})
-}
-
-// pullDraw decides about one leaf; leaves of one lateral are told apart by their size.
-func pullDraw(plan *shootPlan, leaf *Leaf) float64 {
-	source := plan.source.Of(int(leaf.Node))
-	if leaf.Lateral {
-		source = source.Of(int(math.Float64bits(leaf.Area) & math.MaxInt32))
+		if !inZone || g.pulled[i] >= share[side] {
+			left = append(left, leaf)
+		}
 	}
-	return source.Uniform(drawPulled)
+	g.stand.Leaves = left
 }
 
 // fruitZones gives the range of heights that crews clear along each fruiting wire: from just above the

@@ -14,7 +14,7 @@ import (
 const (
 	stepLength = 0.025 // shoots grow in steps of this length [m]
 
-	droopRate   = 7.5 // bending down by own weight, per length beyond the last support [rad m⁻²]
+	droopRate   = 6.0 // bending down by own weight, per length beyond the last support [rad m⁻²]
 	uprightRate = 3.2 // bending up of a fully upright variety [rad m⁻¹]
 	drapedShare = 0.2 // part of the bending up that is left where a shoot lies over a wire
 	combedRate  = 9.0 // bending down of shoots that were combed [rad m⁻¹]
@@ -34,6 +34,7 @@ const (
 	shootTip    = 0.0015
 	groundClear = 0.2  // a shoot that comes this near to the ground grows along it [m]
 	lowestPoint = 0.16 // and is never below this [m]
+	hedgeSpread = 0.02 // standard deviation of the height of the cut [m], assumption
 	fewestNodes = 2    // hedging leaves at least these
 )
 
@@ -45,8 +46,8 @@ const (
 	evenly        = 0.6   // how far crews even out the distances between shoots, assumption
 	placeSpread   = 0.015 // standard deviation of where a shoot ends up along the wire [m]
 	wireClearance = 0.01  // shoots between wires keep this far from them [m]
-	overLean      = 62.0  // inclination from the vertical at which shoots lie over a wire [deg]
-	overSpread    = 18.0  // its standard deviation [deg]
+	overLean      = 66.0  // inclination from the vertical at which shoots lie over a wire [deg]
+	overSpread    = 24.0  // its standard deviation [deg]
 	overTurn      = 0.15  // length over which they turn to it [m]
 	overGrip      = 0.06  // [m]
 )
@@ -92,43 +93,42 @@ type apex struct {
 // growShoot grows one shoot node by node into the stand.
 func (g *grower) growShoot(plan *shootPlan) {
 	s := g.option.Shoots
-	limb := Limb{Vine: int32(g.arms[plan.arm].vine)}
+	length := s.Length_m * (1 + lengthSpread*plan.source.Normal(drawLength))
+	plan.full = length / (s.Internode_cm / 100)
+	plan.first = len(g.nodes)
 	base := g.armAt(&g.arms[plan.arm], plan.along)
 	tip := g.start(plan, base)
-	length := s.Length_m * (1 + lengthSpread*plan.source.Normal(drawLength))
-	top := math.Inf(1)
-	if s.TrimTop_m > 0 {
-		top = s.TrimTop_m + 0.02*plan.source.Normal(drawTrim)
-	}
 
+	limb := Limb{Vine: int32(g.arms[plan.arm].vine)}
 	limb.add(base, spurRadius)
 	limb.add(tip.at, shootBase)
-	plan.first = len(g.nodes)
-	plan.full = length / (s.Internode_cm / 100)
 	spacing := newSpacing(plan, s, length)
-	nextNode := spacing.after(0)
-	for tip.length < length {
-		step := min(stepLength, length-tip.length)
+	top := g.hedgedAt(plan)
+	for next := spacing.after(0); tip.length < length && !(tip.at.Z() > top && plan.count >= fewestNodes); {
 		before := tip
-		g.advance(&tip, plan, step)
-		for nextNode <= tip.length {
-			u := (nextNode - before.length) / step
+		g.advance(&tip, plan, min(stepLength, length-tip.length))
+		for ; next <= tip.length; next = spacing.after(next) {
+			u := (next - before.length) / (tip.length - before.length)
 			n := node{
 				at:      mix(before.at, tip.at, u),
 				along:   mix(before.along, tip.along, u).Normalize(),
-				fromTip: (length - nextNode) / spacing.mean,
+				fromTip: (length - next) / spacing.mean,
 			}
 			g.nodes = append(g.nodes, n)
-			limb.add(n.at, shootBase+(shootTip-shootBase)*nextNode/length)
-			nextNode = spacing.after(nextNode)
-		}
-		if tip.at.Z() > top && len(g.nodes)-plan.first >= fewestNodes {
-			break
+			plan.count++
+			limb.add(n.at, shootBase+(shootTip-shootBase)*next/length)
 		}
 	}
-	plan.count = len(g.nodes) - plan.first
 	limb.add(tip.at, shootBase+(shootTip-shootBase)*tip.length/length)
 	g.stand.Shoots = append(g.stand.Shoots, limb)
+}
+
+// hedgedAt is the height at which one shoot is cut [m]: the blades leave a slightly uneven top.
+func (g *grower) hedgedAt(plan *shootPlan) float64 {
+	if g.option.Shoots.TrimTop_m <= 0 {
+		return math.Inf(1)
+	}
+	return g.option.Shoots.TrimTop_m + hedgeSpread*plan.source.Normal(drawTrim)
 }
 
 // start sets the tip on its spur, or on the cane itself, in the direction in which it leaves.
