@@ -16,16 +16,16 @@ type Broad struct {
 // On is the flux on a surface with the given outward normal.
 func (b Broad) On(normal mgl64.Vec3) float64 { return b.Mean + b.Vector.Dot(normal) }
 
+// Times scales a field.
+func (b Broad) Times(factor float64) Broad { return Broad{b.Mean * factor, b.Vector.Mul(factor)} }
+
+// Plus is the sum of two fields.
+func (b Broad) Plus(other Broad) Broad { return Broad{b.Mean + other.Mean, b.Vector.Add(other.Vector)} }
+
 // add adds radiance of unit hemispherical flux from a small solid angle [sr] around a direction:
 // the first terms of max(0, n·d) are 1/4 and (n·d)/2.
 func (b *Broad) add(direction mgl64.Vec3, weight float64) {
 	const pi = 3.141592653589793
 	b.Mean += weight / (4 * pi)
 	b.Vector = b.Vector.Add(direction.Mul(weight / (2 * pi)))
-}
-
-// addScaled adds another field times a factor.
-func (b *Broad) addScaled(other Broad, factor float64) {
-	b.Mean += other.Mean * factor
-	b.Vector = b.Vector.Add(other.Vector.Mul(factor))
 }

@@ -23,12 +23,7 @@ func (m *Model) At(sky Sky, into *Instant) {
 	m.resize(into)
 	m.lightStrips(sky, into.StripShort)
 	for f := range m.Faces {
-		short := Broad{}
-		short.addScaled(m.sky[f], sky.Diffuse)
-		for strip, incident := range into.StripShort {
-			short.addScaled(m.ground[f*m.Strips+strip], incident*sky.Albedo)
-		}
-		into.Short[f] = short
+		into.Short[f] = m.sky[f].Times(sky.Diffuse).Plus(m.GroundOf(f, into.StripShort).Times(sky.Albedo))
 	}
 	m.lightFaces(sky, into.Lit)
 }
@@ -84,23 +79,26 @@ func (m *Model) resize(into *Instant) {
 // Sky, ground, own bunch and leaves together make {1, 0}.
 func (m *Model) Views(face int) (sky, ground, own, leaves Broad) {
 	sky, own = m.sky[face], m.own[face]
-	for strip := range m.Strips {
-		ground.addScaled(m.ground[face*m.Strips+strip], 1)
+	for _, strip := range m.ground[face*m.Strips : (face+1)*m.Strips] {
+		ground = ground.Plus(strip)
 	}
-	leaves = Broad{Mean: 1}
-	for _, part := range []Broad{sky, ground, own} {
-		leaves.addScaled(part, -1)
-	}
+	leaves = Broad{Mean: 1}.Plus(sky.Times(-1)).Plus(ground.Times(-1)).Plus(own.Times(-1))
 	return sky, ground, own, leaves
 }
 
 // StripSky is the share of the sky's light that reaches each floor strip.
 func (m *Model) StripSky() []float64 { return m.stripSky }
 
-// GroundOf is the mean of a flux per strip as a face sees it.
-func (m *Model) GroundOf(face int, flux []float64) (seen Broad) {
-	for strip, value := range flux {
-		seen.addScaled(m.ground[face*m.Strips+strip], value)
+// GroundOf is a flux that leaves each strip of floor as a face receives it.
+func (m *Model) GroundOf(face int, flux []float64) Broad {
+	mean, x, y, z := 0.0, 0.0, 0.0, 0.0
+	views := m.ground[face*m.Strips : (face+1)*m.Strips]
+	for strip := range views {
+		v, value := &views[strip], flux[strip]
+		mean += v.Mean * value
+		x += v.Vector[0] * value
+		y += v.Vector[1] * value
+		z += v.Vector[2] * value
 	}
-	return seen
+	return Broad{mean, mgl64.Vec3{x, y, z}}
 }

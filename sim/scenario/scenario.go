@@ -147,4 +147,6 @@ type Limits struct {
 	T50_C float64 `json:"t50_C" jsonschema:"minimum=38,maximum=56,default=47" jsonschema_extras:"x-unit=degC,x-step=0.5"`
 	// Doubling is the rise in temperature that doubles the rate of damage.
 	Doubling_K float64 `json:"doubling_K" jsonschema:"minimum=0.5,maximum=5,default=1.5" jsonschema_extras:"x-unit=K,x-step=0.1"`
+	// Tolerated is how far below T50 a skin still repairs damage as fast as it is done.
+	Tolerated_K float64 `json:"tolerated_K" jsonschema:"minimum=1,maximum=15,default=5" jsonschema_extras:"x-unit=K,x-step=0.5"`
 }

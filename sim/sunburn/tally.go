@@ -13,6 +13,7 @@ type Rule struct {
 	limits   [3]float64 // watch, hot, burn [°C]
 	t50      float64    // surface temperature that kills half of the skins in 30 minutes [°C]
 	doubling float64    // rise that doubles the rate of damage [K]
+	from     float64    // surface temperature above which damage outruns repair [°C]
 	browning float64    // sensitivity of the skin colour to browning
 }
 
@@ -35,6 +36,7 @@ func NewRule(s scenario.Scenario) Rule {
 		limits:   [3]float64{s.Limits.Watch_C, s.Limits.Hot_C, s.Limits.Burn_C},
 		t50:      s.Limits.T50_C,
 		doubling: s.Limits.Doubling_K,
+		from:     s.Limits.T50_C - s.Limits.Tolerated_K,
 		browning: 1,
 	}
 	if s.Fruit.Colour == scenario.Red {
@@ -80,8 +82,23 @@ func shareOver(a, b, limit float64) float64 {
 	}
 }
 
-// meanRate is the mean of 2^((T−T50)/doubling) over a straight course of T: (2^b − 2^a)/((b − a) ln 2).
+// meanRate is the mean rate of damage over a straight course of temperature, 1 at T50. Up to the
+// tolerated temperature skins repair what is done to them: berries shaded in air of 40 °C and more showed
+// no damage where sunlit ones were ruined (Allegro et al. 2024, Acta Hort. 1395). That the rate then
+// rises from zero, as 2^x less its value there, is an assumption.
 func (r *Rule) meanRate(from_C, to_C float64) float64 {
+	low, high := math.Min(from_C, to_C), math.Max(from_C, to_C)
+	if high <= r.from {
+		return 0
+	}
+	share := shareOver(low, high, r.from)
+	low = math.Max(low, r.from)
+	repaired := math.Exp2((r.from - r.t50) / r.doubling)
+	return share * (r.meanPower(low, high) - repaired) / (1 - repaired)
+}
+
+// meanPower is the mean of 2^((T−T50)/doubling) over a straight course of T: (2^b − 2^a)/((b − a) ln 2).
+func (r *Rule) meanPower(from_C, to_C float64) float64 {
 	a, b := (from_C-r.t50)/r.doubling, (to_C-r.t50)/r.doubling
 	low := math.Exp2(a)
 	if step := b - a; math.Abs(step) > 1e-6 {

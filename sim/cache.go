@@ -1,0 +1,36 @@
+package sim
+
+import "encoding/json"
+
+// remembered is the number of values that a cache keeps: four options and as many ways back.
+const remembered = 8
+
+// cache keeps the values made last, by key. The zero value is empty.
+type cache[V any] struct {
+	keys   []string
+	values []V
+}
+
+// get returns the value of a key, made by build when it is not there. The oldest value goes first.
+func (c *cache[V]) get(key string, build func() (V, error)) (V, error) {
+	for i, known := range c.keys {
+		if known == key {
+			return c.values[i], nil
+		}
+	}
+	value, err := build()
+	if err != nil {
+		return value, err
+	}
+	if len(c.keys) == remembered {
+		c.keys, c.values = c.keys[1:], c.values[1:]
+	}
+	c.keys, c.values = append(c.keys, key), append(c.values, value)
+	return value, nil
+}
+
+// keyOf writes the inputs of a stage as a key.
+func keyOf(inputs ...any) (string, error) {
+	raw, err := json.Marshal(inputs)
+	return string(raw), err
+}

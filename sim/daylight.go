@@ -1,0 +1,52 @@
+package sim
+
+import (
+	"rowlight/sim/heat"
+	"rowlight/sim/light"
+	"rowlight/sim/scenario"
+	"rowlight/sim/sky"
+	"rowlight/sim/sun"
+	"rowlight/sim/weather"
+)
+
+// daylight is the light of one day on one stand: what a change of air or wind leaves as it is.
+type daylight struct {
+	skies    []light.Sky
+	instants []light.Instant
+}
+
+// daylight finds the light of the day, or takes the one found from the same sun and sky.
+func (e *Engine) daylight(s scenario.Scenario, o scenario.Option, model *light.Model, lightKey string, course weather.Series, pace func() error) (*daylight, error) {
+	albedo := heat.FloorOf(s.Site.Floor).Albedo
+	skies := make([]light.Sky, len(course.Instants))
+	for k := range skies {
+		skies[k] = skyInRow(&course.Instants[k], o.Rows, albedo)
+	}
+	key, err := keyOf(lightKey, skies)
+	if err != nil {
+		return nil, err
+	}
+	return e.days.get(key, func() (*daylight, error) {
+		day := &daylight{skies: skies, instants: make([]light.Instant, len(skies))}
+		for k, sky := range skies {
+			if err := pace(); err != nil {
+				return nil, err
+			}
+			model.At(sky, &day.instants[k])
+		}
+		return day, nil
+	})
+}
+
+// skyInRow puts the light of an instant into the row frame: circumsolar light follows the beam
+// (Hay & Davies 1980).
+func skyInRow(at *weather.Instant, rows scenario.Rows, albedo float64) light.Sky {
+	toSun := at.Sun.Vector()
+	split := sky.HayDavies(at.Irradiance, at.Extraterrestrial_Wm2, toSun[2])
+	return light.Sky{
+		Sun:     sun.InRow(toSun, rows.Azimuth_deg),
+		Beam:    at.DNI + split.Circumsolar_Wm2,
+		Diffuse: split.Even_Wm2,
+		Albedo:  albedo,
+	}
+}

@@ -1,0 +1,95 @@
+// Package sim is the chain from a scenario to its result: stand, domes, light, heat, sunburn. It keeps
+// what a change of input does not touch, and touches neither files nor clock nor page.
+package sim
+
+import (
+	"fmt"
+
+	"rowlight/sim/light"
+	"rowlight/sim/result"
+	"rowlight/sim/scenario"
+	"rowlight/sim/training"
+	"rowlight/sim/weather"
+	"rowlight/sim/words"
+)
+
+// Engine runs scenarios and remembers their stages, so that a change reruns only what it touches. It
+// is not safe for concurrent use: give every goroutine its own.
+type Engine struct {
+	stands cache[*training.Stand]
+	lights cache[*light.Model]
+	days   cache[*daylight]
+}
+
+// NewEngine makes an engine that remembers nothing yet.
+func NewEngine() *Engine { return &Engine{} }
+
+// Run is the answer to a scenario with the courses of all bunch faces, from which pictures are drawn.
+type Run struct {
+	Result  result.Day
+	Options []OptionRun
+}
+
+// OptionRun is the courses of one option's faces.
+type OptionRun struct {
+	Stand     *training.Stand
+	Faces     []training.Face
+	Surface_C []float32 // hottest point of the berry [instant*faces + face]
+	Lit       []uint8   // 1 when in the direct sun, same index
+}
+
+// Progress is told the stage that begins and the share of the run that is done [0–1].
+type Progress func(stage string, done float64)
+
+// Day runs a scenario over its day. The scenario must be valid. Pace is called at least every few
+// milliseconds of work; its error abandons the run and is returned. Progress may be nil.
+func (e *Engine) Day(s scenario.Scenario, pace func() error, progress Progress) (*Run, error) {
+	if progress == nil {
+		progress = func(string, float64) {}
+	}
+	hours := instants()
+	course, err := weather.Course(s, hours)
+	if err != nil {
+		return nil, fmt.Errorf("weather: %w", err)
+	}
+	run := &Run{Result: newDay(s, hours, course)}
+	for i, option := range s.Options {
+		report := func(stage string, done float64) {
+			progress(stage, (float64(i)+done)/float64(len(s.Options)))
+		}
+		optionResult, optionRun, err := e.option(s, option, course, pace, report)
+		if err != nil {
+			return nil, err
+		}
+		run.Result.Options = append(run.Result.Options, optionResult)
+		run.Options = append(run.Options, optionRun)
+	}
+	e.judge(&run.Result, s)
+	return run, nil
+}
+
+// judge puts the result into sentences.
+func (e *Engine) judge(day *result.Day, s scenario.Scenario) {
+	day.Comparison = []result.Sentence{}
+	for i := range day.Options {
+		day.Options[i].Verdict = words.Verdict(day.Options[i], s)
+	}
+	for i := range day.Options {
+		if i != s.Compare && s.Compare < len(day.Options) {
+			day.Comparison = append(day.Comparison, words.Compare(day.Options[i], day.Options[s.Compare], s))
+		}
+	}
+}
+
+// step_min is the time between two instants [min]. A 14 mm berry follows its surroundings with a time
+// constant of 3 to 10 minutes, and its mean is carried from instant to instant exactly.
+const step_min = 5.0
+
+// instants are the clock hours of a day, both midnights included.
+func instants() []float64 {
+	hours := make([]float64, 0, 289)
+	for k := range 289 {
+		hours = append(hours, float64(k)*step_min/60)
+	}
+	return hours
+}

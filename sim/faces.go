@@ -1,0 +1,97 @@
+package sim
+
+import (
+	"slices"
+
+	"rowlight/sim/result"
+	"rowlight/sim/scenario"
+	"rowlight/sim/sunburn"
+)
+
+// sideTally gathers the faces of one side of the row over the day.
+type sideTally struct {
+	side    scenario.Side
+	steps   result.Steps
+	sorted  []float64 // scratch
+	tallies []sunburn.Tally
+}
+
+// faceState is one face at one instant.
+type faceState struct {
+	hottest, mean float64 // of the berry surface and of the whole berry [°C]
+	light         float64 // on the outward face [W/m²]
+	lit           bool
+}
+
+// record adds an instant of all faces; faces of a side are every other one, left first.
+func (t *sideTally) record(faces []faceState, air_C, wind_ms float64) {
+	lit, light, mean, berry := 0.0, 0.0, 0.0, 0.0
+	t.sorted = t.sorted[:0]
+	for f := int(t.side); f < len(faces); f += 2 {
+		state := &faces[f]
+		if state.lit {
+			lit++
+		}
+		light += state.light
+		mean += state.hottest
+		berry += state.mean
+		t.sorted = append(t.sorted, state.hottest)
+	}
+	n := float64(len(t.sorted))
+	slices.Sort(t.sorted)
+	tenth := max(1, len(t.sorted)/10)
+	s := &t.steps
+	s.LitShare = append(s.LitShare, lit/n)
+	s.Light_Wm2 = append(s.Light_Wm2, light/n)
+	s.Mean_C = append(s.Mean_C, mean/n)
+	s.Berry_C = append(s.Berry_C, berry/n)
+	s.Coolest_C = append(s.Coolest_C, meanOf(t.sorted[:tenth]))
+	s.Hottest_C = append(s.Hottest_C, meanOf(t.sorted[len(t.sorted)-tenth:]))
+	s.AirNear_C = append(s.AirNear_C, air_C)
+	s.Wind_ms = append(s.Wind_ms, wind_ms)
+}
+
+// summary puts the day into a few numbers.
+func (t *sideTally) summary(hours []float64) (sum result.Summary) {
+	n := float64(len(t.tallies))
+	burn := make([]float64, 0, len(t.tallies))
+	for i := range t.tallies {
+		tally := &t.tallies[i]
+		sum.Lit_h += tally.Lit_h / n
+		sum.OverWatch_h += tally.Over[0] / n
+		sum.OverHot_h += tally.Over[1] / n
+		sum.OverBurn_h += tally.Over[2] / n
+		sum.AtRisk += sunburn.Damaged(tally.Dose) / n
+		sum.Browning += tally.Browning / n
+		burn = append(burn, tally.Over[2])
+	}
+	slices.Sort(burn)
+	sum.HottestOverBurn_h = meanOf(burn[len(burn)-max(1, len(burn)/10):])
+	at := highest(t.steps.Hottest_C)
+	sum.Hottest_C, sum.HottestAt_h = t.steps.Hottest_C[at], hours[at]
+	sum.MeanMax_C = t.steps.Mean_C[highest(t.steps.Mean_C)]
+	for k := 1; k < len(hours); k++ {
+		sum.Light_MJm2 += (t.steps.Light_Wm2[k-1] + t.steps.Light_Wm2[k]) / 2 * (hours[k] - hours[k-1]) * 3600 / 1e6
+	}
+	return sum
+}
+
+// meanOf is the mean of values; there must be one at least.
+func meanOf(values []float64) float64 {
+	sum := 0.0
+	for _, v := range values {
+		sum += v
+	}
+	return sum / float64(len(values))
+}
+
+// highest is the index of the first highest value.
+func highest(values []float64) int {
+	best := 0
+	for i, v := range values {
+		if v > values[best] {
+			best = i
+		}
+	}
+	return best
+}

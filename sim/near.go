@@ -1,0 +1,50 @@
+package sim
+
+import "rowlight/sim/heat"
+
+// near is what surrounds the fruit at an instant.
+type near struct {
+	fruit heat.Around // air at the bunches
+	leaf  float64     // longwave that leaves send out [W/m²]
+	floor []float64   // longwave that each strip of floor sends out [W/m²]
+}
+
+// stepNear carries the floor from the last instant to instant k and gives the surroundings of the fruit.
+func (d *optionDay) stepNear(k int, dt_s float64) near {
+	at := &d.course.Instants[k]
+	wind := heat.NewWindProfile(at.Wind_ms, at.WindFrom_deg, d.option.Rows.Azimuth_deg, d.measures.Top_m, d.leafArea)
+	air := heat.Around{Air_C: at.Air_C, Dew_C: at.Dew_C, Pressure_Pa: d.pressure, Wind_ms: wind.At(heat.FloorWind_m)}
+	n := near{leaf: heat.Emitted(at.Air_C), floor: d.sent}
+	for strip, share := range d.light.StripSky() {
+		d.received[strip] = share*at.Longwave_Wm2 + (1-share)*n.leaf
+	}
+	if dt_s > 0 {
+		d.floor.Step(d.day.instants[k].StripShort, d.received, air, dt_s)
+	}
+	for strip, surface := range d.floor.Surface_C {
+		e := d.floor.Emissivity
+		d.sent[strip] = e*heat.Emitted(surface) + (1-e)*d.received[strip]
+	}
+	air.Wind_ms = wind.At(d.measures.FruitHeight_m)
+	n.fruit = air
+	return n
+}
+
+// settle lets the floor live through the day before, so that the night it starts from is that of a
+// run of such days. Its deep temperature follows the mean of the surface.
+func (d *optionDay) settle(pace func() error) error {
+	for range settleDays {
+		for k := 1; k < len(d.course.Instants); k++ {
+			if err := pace(); err != nil {
+				return err
+			}
+			d.stepNear(k, step_min*60)
+		}
+		d.floor.Settle()
+	}
+	return nil
+}
+
+// settleDays is how often the floor lives through the day before it counts: after two days the
+// surface repeats within 0.1 K.
+const settleDays = 2

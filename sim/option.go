@@ -1,0 +1,215 @@
+package sim
+
+import (
+	"rowlight/sim/heat"
+	"rowlight/sim/light"
+	"rowlight/sim/result"
+	"rowlight/sim/scenario"
+	"rowlight/sim/sky"
+	"rowlight/sim/sunburn"
+	"rowlight/sim/training"
+	"rowlight/sim/weather"
+)
+
+// The shares of an option's run that its stages take, for progress.
+const (
+	standDone = 0.05
+	lightDone = 0.75
+)
+
+// option runs one option through the day.
+func (e *Engine) option(s scenario.Scenario, o scenario.Option, course weather.Series, pace func() error, report Progress) (result.Option, OptionRun, error) {
+	report("stand", 0)
+	stand, key, err := e.stand(s, o)
+	if err != nil {
+		return result.Option{}, OptionRun{}, err
+	}
+	report("light", standDone)
+	model, lightKey, err := e.light(s, o, stand, key, pace)
+	if err != nil {
+		return result.Option{}, OptionRun{}, err
+	}
+	day, err := e.daylight(s, o, model, lightKey, course, pace)
+	if err != nil {
+		return result.Option{}, OptionRun{}, err
+	}
+	report("heat", lightDone)
+	d := newOptionDay(s, o, course, stand, model, day)
+	if err := d.run(pace); err != nil {
+		return result.Option{}, OptionRun{}, err
+	}
+	report("done", 1)
+	return d.result(), OptionRun{Stand: stand, Faces: model.Faces, Surface_C: d.surface, Lit: d.lit}, nil
+}
+
+// optionDay is one option on its way through the day.
+type optionDay struct {
+	scenario scenario.Scenario
+	option   scenario.Option
+	course   weather.Series
+	stand    *training.Stand
+	measures training.Measures
+	leafArea float64 // per ground area [m²/m²]
+	light    *light.Model
+	day      *daylight
+
+	berry    heat.Berry
+	rule     sunburn.Rule
+	floor    *heat.Floor
+	received []float64 // longwave on each strip of floor [W/m²]
+	sent     []float64 // longwave from each strip of floor [W/m²]
+	pressure float64   // of the air [Pa]
+
+	views   []faceViews
+	mean    []float64 // whole-berry temperature of each face, carried from instant to instant [°C]
+	states  []faceState
+	before  []float64 // hottest point of each face at the last instant
+	tallies [2]sideTally
+	surface []float32
+	lit     []uint8
+}
+
+// faceViews are the longwave views of a face.
+type faceViews struct{ sky, ground, own, leaves light.Broad }
+
+func newOptionDay(s scenario.Scenario, o scenario.Option, course weather.Series, stand *training.Stand, model *light.Model, day *daylight) *optionDay {
+	faces, steps := len(model.Faces), len(course.Instants)
+	d := &optionDay{
+		scenario: s, option: o, course: course, stand: stand, measures: stand.Measure(), light: model, day: day,
+		berry: heat.NewBerry(s.Fruit, o.Bunches.Mass_g), rule: sunburn.NewRule(s),
+		pressure: sky.Pressure(s.Site.Elevation_m),
+		views:    make([]faceViews, faces), mean: make([]float64, faces), states: make([]faceState, faces),
+		before:  make([]float64, faces),
+		surface: make([]float32, 0, steps*faces), lit: make([]uint8, 0, steps*faces),
+	}
+	d.leafArea = leafArea(stand) / (stand.Length * stand.RowSpacing)
+	d.floor = heat.NewFloor(s.Site.Floor, model.Strips, course.Instants[0].Air_C)
+	d.received, d.sent = make([]float64, model.Strips), make([]float64, model.Strips)
+	for f := range d.views {
+		v := &d.views[f]
+		v.sky, v.ground, v.own, v.leaves = model.Views(f)
+		d.mean[f] = course.Instants[0].Air_C
+	}
+	for side := range d.tallies {
+		d.tallies[side].side = scenario.Side(side)
+		d.tallies[side].tallies = make([]sunburn.Tally, faces/2)
+	}
+	return d
+}
+
+// run carries floor and berries through the day.
+func (d *optionDay) run(pace func() error) error {
+	if err := d.settle(pace); err != nil {
+		return err
+	}
+	for k := range d.course.Instants {
+		if err := pace(); err != nil {
+			return err
+		}
+		if k == 0 {
+			d.stepFaces(k, d.stepNear(k, 0), restingTime)
+		} else {
+			d.stepFaces(k, d.stepNear(k, step_min*60), step_min*60)
+		}
+	}
+	return nil
+}
+
+// restingTime is long enough for a berry to come to rest with the midnight that the day starts from [s].
+const restingTime = 12 * 3600
+
+// stepFaces carries every berry from the last instant to this one and records what comes of it.
+func (d *optionDay) stepFaces(k int, n near, dt_s float64) {
+	sky, at := &d.day.skies[k], &d.day.instants[k]
+	for f := range d.views {
+		load := heat.Load{Sun: sky.Sun, Short: heat.Broad(at.Short[f]), LongNet: d.longwave(k, f, &n)}
+		normal := d.light.Faces[f].Normal
+		state := faceState{lit: at.Lit[f], light: max(at.Short[f].On(normal), 0)}
+		if state.lit {
+			load.Beam_Wm2 = sky.Beam
+			state.light += sky.Beam * max(sky.Sun.Dot(normal), 0)
+		}
+		surface := d.berry.Step(d.mean[f], load, n.fruit, dt_s)
+		d.mean[f] = surface.Mean_C
+		state.hottest, state.mean = surface.Hottest_C, surface.Mean_C
+		d.states[f] = state
+	}
+	d.record(k, n.fruit)
+}
+
+// longwave is what a face absorbs from sky, floor, leaves and its own bunch, beyond what it would emit
+// at air temperature. The bunch is as warm as the berry was.
+func (d *optionDay) longwave(k, f int, n *near) heat.Broad {
+	v := &d.views[f]
+	sum := v.sky.Times(d.course.Instants[k].Longwave_Wm2)
+	sum = sum.Plus(d.light.GroundOf(f, n.floor))
+	sum = sum.Plus(v.leaves.Times(n.leaf))
+	sum = sum.Plus(v.own.Times(heat.Emitted(d.mean[f])))
+	return heat.Longwave(heat.Broad(sum), heat.Broad{}, heat.Broad{}, 1, 0, 0, n.fruit.Air_C, d.berry.Emissivity)
+}
+
+// record tallies the instant and keeps it for the picture.
+func (d *optionDay) record(k int, fruit heat.Around) {
+	for side := range d.tallies {
+		d.tallies[side].record(d.states, fruit.Air_C, fruit.Wind_ms)
+	}
+	for f := range d.states {
+		state := &d.states[f]
+		if k > 0 {
+			d.rule.Step(&d.tallies[f%2].tallies[f/2], d.before[f], state.hottest, state.lit, step_min/60)
+		}
+		d.before[f] = state.hottest
+		d.surface = append(d.surface, float32(state.hottest))
+		lit := uint8(0)
+		if state.lit {
+			lit = 1
+		}
+		d.lit = append(d.lit, lit)
+	}
+}
+
+// result puts the day of the option together.
+func (d *optionDay) result() result.Option {
+	name := d.option.Name
+	if form, ok := scenario.FormByKey(d.option.Form); ok && name == "" {
+		name = form.Name
+	}
+	hours := make([]float64, len(d.course.Instants))
+	for k := range hours {
+		hours[k] = d.course.Instants[k].Hour_h
+	}
+	o := result.Option{Name: name, Form: d.option.Form, Canopy: d.canopy()}
+	for _, side := range scenario.Sides {
+		tally := &d.tallies[side]
+		azimuth := d.option.Rows.SideAzimuth(side)
+		o.Sides[side] = result.Side{
+			Compass: scenario.Compass(azimuth), Azimuth_deg: azimuth,
+			SunSide: d.option.Rows.SunSideOf(side, d.scenario.Site.Latitude_deg),
+			Steps:   tally.steps, Summary: tally.summary(hours),
+		}
+	}
+	return o
+}
+
+// canopy is what the stand measures.
+func (d *optionDay) canopy() result.Canopy {
+	m := d.measures
+	return result.Canopy{
+		LeafArea_m2_per_m: m.LeafArea_m2_per_m,
+		LeafAreaIndex:     d.leafArea,
+		LeafDensity_m2_m3: m.Density_m2_per_m3,
+		LeafLayers:        m.LeafLayers, Gaps: m.Gaps,
+		FruitHeight_m: m.FruitHeight_m, Top_m: m.Top_m, Width_m: m.Width_m,
+		ShootsPerVine: m.ShootsPerVine, BunchesPerVine: m.BunchesPerVine,
+		Faces: len(d.light.Faces) / 2,
+	}
+}
+
+// leafArea is the leaf area of one period of the row [m²].
+func leafArea(stand *training.Stand) float64 {
+	sum := 0.0
+	for i := range stand.Leaves {
+		sum += stand.Leaves[i].Area
+	}
+	return sum
+}

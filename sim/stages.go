@@ -1,0 +1,51 @@
+package sim
+
+import (
+	"fmt"
+	"math"
+
+	"rowlight/sim/canopy"
+	"rowlight/sim/light"
+	"rowlight/sim/scenario"
+	"rowlight/sim/training"
+)
+
+// clumping is Ω for cells of 9 cm: leaves within a cell taken as spread at random [assumption; the
+// gaps between shoots and under the canopy are in the grid itself].
+const clumping = 1.0
+
+// stand builds the stand of an option, or takes the one built from the same inputs.
+func (e *Engine) stand(s scenario.Scenario, o scenario.Option) (stand *training.Stand, key string, err error) {
+	// The stand is the same for every row azimuth: only which side leaves are pulled from depends on it.
+	inputs := o
+	inputs.Name, inputs.Rows.Azimuth_deg = "", 0
+	inputs.Leaves.RemovedMorning, inputs.Leaves.RemovedAfternoon = 0, 0
+	left, right := o.Removed(scenario.Left, s.Site.Latitude_deg), o.Removed(scenario.Right, s.Site.Latitude_deg)
+	if key, err = keyOf(inputs, left, right, s.Seed); err != nil {
+		return nil, "", err
+	}
+	stand, err = e.stands.get(key, func() (*training.Stand, error) {
+		return training.Build(o, s.Site.Latitude_deg, s.Seed)
+	})
+	if err != nil {
+		return nil, "", fmt.Errorf("option %q: %w", o.Name, err)
+	}
+	return stand, key, nil
+}
+
+// light prepares the light of a stand, or takes the one prepared from the same inputs.
+func (e *Engine) light(s scenario.Scenario, o scenario.Option, stand *training.Stand, standKey string, pace func() error) (model *light.Model, key string, err error) {
+	settings := light.Settings{Seed: s.Seed, Slope: slopeInRow(s.Site, o.Rows), Clumping: clumping}
+	if key, err = keyOf(standKey, settings); err != nil {
+		return nil, "", err
+	}
+	model, err = e.lights.get(key, func() (*light.Model, error) { return light.New(stand, settings, pace) })
+	return model, key, err
+}
+
+// slopeInRow is the rise of the ground across and along a row. The aspect is the way downhill.
+func slopeInRow(site scenario.Site, rows scenario.Rows) canopy.Slope {
+	rise := -math.Tan(site.Slope_deg * math.Pi / 180)
+	sin, cos := math.Sincos((site.Aspect_deg - rows.Azimuth_deg) * math.Pi / 180)
+	return canopy.Slope{Across: rise * sin, Along: rise * cos}
+}
