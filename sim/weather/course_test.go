@@ -24,7 +24,7 @@ func hotDay() scenario.Scenario {
 	s := scenario.Scenario{}
 	s.Site = scenario.Site{Latitude_deg: 36.4, Longitude_deg: -119.9, Elevation_m: 90, UTCOffset_h: -8}
 	s.Weather = scenario.Weather{
-		Date: "2026-07-18", AirMax_C: 41, AirMin_C: 21, DewPoint_C: 11, Wind_ms: 2.5, WindFrom_deg: 315,
+		Date: "2026-07-18", AirMax_C: 41, AirMaxLag_h: 1.86, AirMin_C: 21, DewPoint_C: 11, Wind_ms: 2.5, WindFrom_deg: 315,
 		Ozone_cm: 0.3, Water_cm: 1.5, AOD380: 0.15, AOD500: 0.1,
 	}
 	return s

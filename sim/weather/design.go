@@ -8,13 +8,11 @@ import (
 	"rowlight/sim/sun"
 )
 
-// The parameters of Parton & Logan 1981 for air at 150 cm.
+// The parameters of Parton & Logan 1981 for air at 150 cm; their a, the lag of the warmest moment
+// behind the middle of the day curve, is the scenario's (1.86 h with them).
 const (
-	maxLag_h   = 1.86  // a: lag of the warmest moment behind the middle of the day curve [h]
 	nightDecay = 2.20  // b: how fast the night cools [1]
 	minLag_h   = -0.17 // c: lag of the coldest moment behind sunrise [h]
-	// shortestDay_h is the day on which the warmest moment would fall on sunset.
-	shortestDay_h = 2 * (maxLag_h + minLag_h)
 )
 
 // The daily course of the wind is an assumption: one cosine about the mean of the day. Its size is
@@ -44,8 +42,9 @@ func (d day) newDesign(w scenario.Weather) (*design, error) {
 		return nil, d.siteFault("fault.polar-"+d.events.Polar, nil)
 	}
 	daylight_h := d.events.Set.Sub(d.events.Rise).Hours()
-	if daylight_h < shortestDay_h {
-		return nil, d.siteFault("fault.short-day", map[string]any{"daylight_h": daylight_h, "min": shortestDay_h})
+	// On the shortest day the warmest moment would fall on sunset.
+	if shortest_h := 2 * (w.AirMaxLag_h + minLag_h); daylight_h < shortest_h {
+		return nil, d.siteFault("fault.short-day", map[string]any{"daylight_h": daylight_h, "min": shortest_h})
 	}
 	c := &design{
 		day:     d,
@@ -77,7 +76,7 @@ func (d day) siteFault(code string, values map[string]any) Fault {
 // Logan 1981, the truncated sine of the day.
 func (c *design) dayCurve(after_h float64) float64 {
 	swing := c.weather.AirMax_C - c.weather.AirMin_C
-	return c.weather.AirMin_C + swing*math.Sin(math.Pi*after_h/(c.daylight_h+2*maxLag_h))
+	return c.weather.AirMin_C + swing*math.Sin(math.Pi*after_h/(c.daylight_h+2*c.weather.AirMaxLag_h))
 }
 
 // nightCurve is the air temperature [°C] some hours after sunset, until the next coldest moment:
