@@ -1,0 +1,152 @@
+//go:build js
+
+// Command engine is the simulation in its Web Worker. It answers the newest scenario that the page
+// has sent; between slices of work it lets messages in and drops what is no longer the newest.
+//
+// From the page: {kind: "run", generation, scenario: JSON}. To the page: ready, progress, faults,
+// result (its arrays are handed over, not copied) and crashed; each names the generation it answers.
+package main
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+	"syscall/js"
+	"time"
+	"unsafe"
+
+	"rowlight/sim"
+	"rowlight/sim/scenario/document"
+	"rowlight/wasm/engine/queue"
+)
+
+// A slice of work, and the least time between two messages of progress.
+const (
+	slice         = 8 * time.Millisecond
+	progressEvery = 50 * time.Millisecond
+)
+
+func main() {
+	b := newBridge()
+	b.post(map[string]any{"kind": "ready"})
+	for {
+		b.answer(b.jobs.Take())
+	}
+}
+
+// bridge is the engine's end of the messages.
+type bridge struct {
+	engine *sim.Engine
+	jobs   *queue.Newest
+	slices queue.Slices
+	global js.Value
+}
+
+func newBridge() *bridge {
+	jobs := &queue.Newest{}
+	b := &bridge{engine: sim.NewEngine(), jobs: jobs, global: js.Global()}
+	b.slices = queue.Slices{Budget: slice, Now: time.Now, Yield: yielder(), Jobs: jobs}
+	b.global.Set("onmessage", js.FuncOf(func(_ js.Value, events []js.Value) any {
+		message := events[0].Get("data")
+		if message.Get("kind").String() == "run" {
+			jobs.Offer(queue.Job{Generation: message.Get("generation").Int(), Scenario: message.Get("scenario").String()})
+		}
+		return nil
+	}))
+	return b
+}
+
+// yielder makes a function that returns after the messages that wait have been let in. A port's
+// message is a task of its own behind theirs, and unlike a timer it is not held back.
+func yielder() func() {
+	channel := js.Global().Get("MessageChannel").New()
+	in, out := channel.Get("port1"), channel.Get("port2")
+	back := make(chan struct{}, 1)
+	in.Set("onmessage", js.FuncOf(func(js.Value, []js.Value) any {
+		back <- struct{}{}
+		return nil
+	}))
+	return func() {
+		out.Call("postMessage", js.Null())
+		<-back
+	}
+}
+
+// answer computes a job and posts what comes of it. A panic is told to the page, which then starts
+// the worker anew, since the engine's memory may be half-written.
+func (b *bridge) answer(job queue.Job) {
+	defer func() {
+		if reason := recover(); reason != nil {
+			b.crashed(job, fmt.Sprint(reason))
+		}
+	}()
+	s, faults := document.Parse([]byte(job.Scenario))
+	if len(faults) > 0 {
+		b.post(map[string]any{"kind": "faults", "generation": job.Generation, "faults": text(faults)})
+		return
+	}
+	run, err := b.engine.Day(s, b.slices.Pace(job.Generation), b.progress(job))
+	switch {
+	case errors.Is(err, queue.ErrSuperseded):
+	case err != nil:
+		b.crashed(job, err.Error())
+	default:
+		b.result(job, run)
+	}
+}
+
+// progress posts the stage and the share done, not more often than one can see.
+func (b *bridge) progress(job queue.Job) sim.Progress {
+	var last time.Time
+	return func(stage string, done float64) {
+		if now := time.Now(); now.Sub(last) >= progressEvery {
+			last = now
+			b.post(map[string]any{"kind": "progress", "generation": job.Generation, "stage": stage, "done": done})
+		}
+	}
+}
+
+// result posts the run: the numbers as JSON, the courses of the faces as arrays handed over.
+func (b *bridge) result(job queue.Job, run *sim.Run) {
+	faces := make([]any, len(run.Options))
+	var handed []any
+	for i, option := range run.Options {
+		surface, lit := bytesOf(option.Surface_C), bytesToJS(option.Lit)
+		floats := js.Global().Get("Float32Array").New(bytesToJS(surface).Get("buffer"))
+		faces[i] = map[string]any{"surface": floats, "lit": lit}
+		handed = append(handed, floats.Get("buffer"), lit.Get("buffer"))
+	}
+	b.global.Call("postMessage", map[string]any{
+		"kind": "result", "generation": job.Generation, "result": text(run.Result), "faces": faces,
+	}, handed)
+}
+
+func (b *bridge) crashed(job queue.Job, reason string) {
+	b.post(map[string]any{"kind": "crashed", "generation": job.Generation, "reason": reason})
+}
+
+func (b *bridge) post(message map[string]any) { b.global.Call("postMessage", message) }
+
+// text is a value as JSON. Results and faults hold nothing that JSON cannot say; if one does, that is
+// a fault of the program and ends the answer.
+func text(value any) string {
+	raw, err := json.Marshal(value)
+	if err != nil {
+		panic(err)
+	}
+	return string(raw)
+}
+
+// bytesOf views floats as their bytes, in the byte order that both Go and the browser use here.
+func bytesOf(floats []float32) []byte {
+	if len(floats) == 0 {
+		return nil
+	}
+	return unsafe.Slice((*byte)(unsafe.Pointer(&floats[0])), 4*len(floats))
+}
+
+func bytesToJS(bytes []byte) js.Value {
+	array := js.Global().Get("Uint8Array").New(len(bytes))
+	js.CopyBytesToJS(array, bytes)
+	return array
+}
