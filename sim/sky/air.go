@@ -5,8 +5,6 @@ import "math"
 // The equations of this file are those of Allen, Pereira, Raes & Smith 1998, FAO Irrigation and
 // Drainage Paper 56 (FAO-56), by their numbers.
 
-const zero_K = 273.15 // 0 °C [K]
-
 // Pressure is the mean air pressure [Pa] at an elevation above sea level [m], FAO-56 eq. 7.
 func Pressure(elevation_m float64) float64 {
 	return 101300 * math.Pow((293-0.0065*elevation_m)/293, 5.26)
@@ -40,21 +38,4 @@ func Psychrometric(pressure_Pa float64) float64 {
 // [%, above 0], FAO-56 eq. 10 and 11.
 func DewPointFromHumidity(air_C, humidity_pct float64) float64 {
 	return DewPoint(SaturationPressure(air_C) * humidity_pct / 100)
-}
-
-// stefanBoltzmann is the constant of radiation [W m⁻² K⁻⁴], CODATA 2018, exact.
-const stefanBoltzmann = 5.670374419e-8
-
-// BrutsaertEmissivity is the emissivity of a clear sky [1] at air temperature [°C] and vapour
-// pressure [Pa] of screen height, Brutsaert 1975 (its eq. 11, from memory), with the pressure in hPa.
-func BrutsaertEmissivity(air_C, vapour_Pa float64) float64 {
-	return 1.24 * math.Pow(vapour_Pa/100/(air_C+zero_K), 1.0/7)
-}
-
-// Brutsaert is the longwave of a clear sky on the horizontal [W/m²] at air temperature and dew point
-// [°C] of screen height, Brutsaert 1975. Published formulas for the emissivity spread by about 0.1; a
-// cloudy sky sends more.
-func Brutsaert(air_C, dewPoint_C float64) float64 {
-	t := air_C + zero_K
-	return BrutsaertEmissivity(air_C, SaturationPressure(dewPoint_C)) * stefanBoltzmann * t * t * t * t
 }

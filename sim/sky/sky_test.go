@@ -164,3 +164,19 @@ func TestPolarDaylight(t *testing.T) {
 		t.Errorf("midwinter at 80° N: %g MJ/m²", got)
 	}
 }
+
+func TestCloudsSendMoreLongwave(t *testing.T) {
+	// EnergyPlus auxiliary programs, EPW data dictionary: 20 °C, dew point 10 °C, no cloud, 340.6
+	// W/m²; the figure is printed with 0 °C as 273 K, which makes 0.6 W/m².
+	if got := CloudySky(20, 10, 0); math.Abs(got-340.6) > 0.7 {
+		t.Errorf("clear sky %.2f W/m², want 340.6", got)
+	}
+	last := 0.0
+	for tenths := 0.0; tenths <= 10; tenths++ {
+		got := CloudySky(20, 10, tenths)
+		if got <= last || got > blackBody(20)*1.01 {
+			t.Errorf("%g tenths: %.1f W/m² after %.1f", tenths, got, last)
+		}
+		last = got
+	}
+}
