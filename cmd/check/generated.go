@@ -11,14 +11,15 @@ import (
 	"slices"
 	"strings"
 
+	"rowlight/cmd/check/readme"
 	"rowlight/cmd/check/schema"
 )
 
 // generatedTypes is the folder of the TypeScript types made from the schemas.
 const generatedTypes = "web/src/generated"
 
-// checkGenerated makes the schemas and the TypeScript types anew and compares them with what is
-// committed.
+// checkGenerated makes the schemas, the TypeScript types and the README's output blocks anew and
+// compares them with what is committed.
 func checkGenerated(ctx context.Context, j job) error {
 	stale, err := schema.Stale(j.root)
 	if err != nil {
@@ -34,6 +35,11 @@ func checkGenerated(ctx context.Context, j job) error {
 		return err
 	}
 	stale = append(stale, staleTypes...)
+	staleReadme, err := renewReadme(ctx, j)
+	if err != nil {
+		return err
+	}
+	stale = append(stale, staleReadme...)
 	if len(stale) == 0 {
 		return nil
 	}
@@ -64,6 +70,36 @@ func regenerate(ctx context.Context, j job, folder string) ([]string, error) {
 		return stale, nil
 	}
 	return stale, restore(folder, before, after)
+}
+
+// renewReadme runs the examples of the README and compares what they print with what it shows.
+func renewReadme(ctx context.Context, j job) ([]string, error) {
+	work, err := os.MkdirTemp("", "rowlight-readme-")
+	if err != nil {
+		return nil, err
+	}
+	defer os.RemoveAll(work)
+	bench, err := readme.NewBench(ctx, j.root, work)
+	if err != nil {
+		return nil, err
+	}
+	file := filepath.Join(j.root, "README.md")
+	text, err := os.ReadFile(file)
+	if err != nil {
+		return nil, err
+	}
+	renewed, lines, err := bench.Renew(ctx, string(text))
+	if err != nil {
+		return nil, err
+	}
+	var stale []string
+	for _, line := range lines {
+		stale = append(stale, fmt.Sprintf("README.md:%d", line))
+	}
+	if j.fix && len(stale) > 0 {
+		return stale, os.WriteFile(file, []byte(renewed), 0o644)
+	}
+	return stale, nil
 }
 
 // readFolder reads the files of a folder; a missing folder has none.

@@ -1,0 +1,98 @@
+//go:build browser
+
+package browser
+
+import (
+	"bufio"
+	"context"
+	"io"
+	"net/http"
+	"net/http/httptest"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+	"time"
+
+	"rowlight/cmd/site/build"
+	"rowlight/cmd/site/serve"
+)
+
+// TestSiteCommand runs the command that a newcomer runs, reads the one line that it prints, opens that
+// address and interrupts the command.
+func TestSiteCommand(t *testing.T) {
+	program := filepath.Join(t.TempDir(), "site")
+	compile := exec.Command("go", "build", "-o", program, "./cmd/site")
+	compile.Dir = bench.root
+	if printed, err := compile.CombinedOutput(); err != nil {
+		t.Fatalf("%v\n%s", err, printed)
+	}
+	ctx, cancel := context.WithTimeout(context.Background(), 5*time.Minute)
+	defer cancel()
+	site := exec.CommandContext(ctx, program, "-addr", "127.0.0.1:0")
+	site.Dir, site.Stderr = bench.root, os.Stderr
+	out, err := site.StdoutPipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := site.Start(); err != nil {
+		t.Fatal(err)
+	}
+	line, err := bufio.NewReader(out).ReadString('\n')
+	address := regexp.MustCompile(`^Rowlight is at (http://127\.0\.0\.1:\d+/)\n$`).FindStringSubmatch(line)
+	if address == nil {
+		t.Fatalf("it prints %q, %v", line, err)
+	}
+	answer, err := http.Get(address[1])
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer answer.Body.Close()
+	if page, err := io.ReadAll(answer.Body); err != nil || !strings.Contains(string(page), "<title>Rowlight</title>") {
+		t.Errorf("the address answers %.200q, %v", page, err)
+	}
+	if err := site.Process.Signal(os.Interrupt); err != nil {
+		t.Fatal(err)
+	}
+	if err := site.Wait(); err != nil {
+		t.Errorf("interrupted, it ends with %v", err)
+	}
+}
+
+// sizeBudget is how many bytes the programs may come to over the network: a phone on a slow line
+// should not wait longer than for a large photograph.
+const sizeBudget = 3_000_000
+
+// TestSiteForAHost builds the compressed site, keeps it within its budget, and opens it from a host that
+// sends the compressed copies.
+func TestSiteForAHost(t *testing.T) {
+	dir := t.TempDir()
+	m, err := build.Site(context.Background(), build.Options{Root: bench.root, Out: dir, Compress: true, Log: os.Stderr})
+	if err != nil {
+		t.Fatal(err)
+	}
+	total := int64(0)
+	for name := range m {
+		for _, suffix := range []string{".br", ".gz"} {
+			info, err := os.Stat(filepath.Join(dir, filepath.FromSlash(name)) + suffix)
+			if err != nil {
+				t.Errorf("no compressed copy: %v", err)
+				continue
+			}
+			if suffix == ".br" {
+				total += info.Size()
+				t.Logf("%-20s %9d bytes, brotli %9d", name, m[name].Bytes, info.Size())
+			}
+		}
+	}
+	if total > sizeBudget {
+		t.Errorf("the site comes to %d bytes, more than %d", total, sizeBudget)
+	}
+	host := httptest.NewServer(serve.Handler(dir))
+	t.Cleanup(host.Close)
+	p := openPage(t, host.URL+"/")
+	p.agrees(rowlightDay(t, firstScenario()))
+	p.drawn()
+}
