@@ -90,13 +90,13 @@ type Around struct {
 func (b Berry) ConvectionFactor() float64 { return 1 - (1-tightConvection)*b.Compactness }
 
 // radius is half the diameter [m].
-func (b Berry) radius() float64 { return b.Diameter_m / 2 }
+func (b *Berry) radius() float64 { return b.Diameter_m / 2 }
 
 // capacity is the heat that the mean takes up per surface [J/m²/K]: ρcR/3 for a berry alone. A
 // berry in a tight bunch shares heat with the bunch: then R is the radius of a sphere of its mass.
 // Between, the square of compactness weighs them, because berries of an open bunch hardly touch.
 // Assumption.
-func (b Berry) capacity() float64 {
+func (b *Berry) capacity() float64 {
 	radius := b.radius()
 	radius += b.Compactness * b.Compactness * math.Max(b.BunchRadius_m-radius, 0)
 	return b.Density * b.HeatCapacity * radius / 3
@@ -104,7 +104,7 @@ func (b Berry) capacity() float64 {
 
 // exchange is the convection and radiation coefficients [W/m²/K] of a berry that is on average at
 // mean_C.
-func (b Berry) exchange(mean_C float64, around Around) (convective, radiative float64) {
+func (b *Berry) exchange(mean_C float64, around Around) (convective, radiative float64) {
 	alone := SphereConvection(b.Diameter_m, around, mean_C)
 	return alone.Mixed * b.ConvectionFactor(), radiativeCoefficient(b.Emissivity, mean_C, around.Air_C)
 }

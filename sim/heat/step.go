@@ -29,7 +29,7 @@ func (b Berry) Step(mean_C float64, load Load, around Around, dt_s float64) Surf
 	convective, radiative := b.exchange(mean_C, around)
 	total := convective + radiative
 	capacity := b.capacity()
-	balance := around.Air_C + b.inflow(load)/total
+	balance := around.Air_C + b.inflow(&load)/total
 	x := math.Max(dt_s, 0) * total / capacity
 	gone := -math.Expm1(-x)
 	end := mean_C + (balance-mean_C)*gone
@@ -39,19 +39,19 @@ func (b Berry) Step(mean_C float64, load Load, around Around, dt_s float64) Surf
 		average = balance + (mean_C-balance)*gone/x
 		stored *= gone / x
 	}
-	s := b.skin(end, load, total)
-	b.flows(&s, load, average-around.Air_C, convective, radiative)
+	s := b.skin(end, &load, total)
+	b.flows(&s, &load, average-around.Air_C, convective, radiative)
 	s.FluxStored = stored
 	return s
 }
 
 // inflow is the heat that the mean receives when it is at air temperature [W/m²].
-func (b Berry) inflow(load Load) float64 {
+func (b *Berry) inflow(load *Load) float64 {
 	return b.Absorptance*(load.Beam_Wm2/4+load.Short.Mean) + load.LongNet.Mean - load.Transpiration_Wm2
 }
 
 // flows fills in the heat flows of a mean rise over air.
-func (b Berry) flows(s *Surface, load Load, rise, convective, radiative float64) {
+func (b *Berry) flows(s *Surface, load *Load, rise, convective, radiative float64) {
 	s.FluxAbsorbed = b.Absorptance * (load.Beam_Wm2/4 + load.Short.Mean)
 	s.FluxLongwave = load.LongNet.Mean - radiative*rise
 	s.FluxConvection = convective * rise
@@ -63,7 +63,7 @@ func (b Berry) flows(s *Surface, load Load, rise, convective, radiative float64)
 // upward away from the equator, value minus slope·(1−|cosθ|) never exceeds it, and the largest of
 // that plus the vector has a closed form: exact where the axes agree or one field
 // vanishes, and low by at most 0.05 K between.
-func (b Berry) skin(mean_C float64, load Load, total float64) Surface {
+func (b *Berry) skin(mean_C float64, load *Load, total float64) Surface {
 	inward := b.Conductivity / b.radius()
 	vector := load.Short.Vector.Mul(b.Absorptance).Add(load.LongNet.Vector).Mul(1 / (total + inward))
 	if !(load.Beam_Wm2 > 0) {
@@ -104,7 +104,7 @@ const steadyTolerance = 1e-10
 // grows with the fifth root of the rise at most, so each round cuts the error to about a quarter.
 func (b Berry) Steady(load Load, around Around) Steady {
 	mean := around.Air_C
-	inflow := b.inflow(load)
+	inflow := b.inflow(&load)
 	for range 100 {
 		convective, radiative := b.exchange(mean, around)
 		next := around.Air_C + inflow/(convective+radiative)
@@ -116,7 +116,7 @@ func (b Berry) Steady(load Load, around Around) Steady {
 	}
 	convective, radiative := b.exchange(mean, around)
 	s := Steady{
-		Surface:    b.skin(mean, load, convective+radiative),
+		Surface:    b.skin(mean, &load, convective+radiative),
 		FluxBeam:   b.Absorptance * load.Beam_Wm2 / 4,
 		FluxFrom:   load.LongNet.Mean,
 		Convection: SphereConvection(b.Diameter_m, around, mean),
@@ -124,7 +124,7 @@ func (b Berry) Steady(load Load, around Around) Steady {
 		Convective: convective,
 		Radiative:  radiative,
 	}
-	b.flows(&s.Surface, load, mean-around.Air_C, convective, radiative)
+	b.flows(&s.Surface, &load, mean-around.Air_C, convective, radiative)
 	s.FluxDiffuse = s.FluxAbsorbed - s.FluxBeam
 	s.FluxEmission = radiative * (mean - around.Air_C)
 	return s

@@ -41,7 +41,7 @@ func TestEnergyCloses(t *testing.T) {
 func TestStepFollowsTheTimeConstant(t *testing.T) {
 	b, around := plain(14, 0.75), Around{Air_C: 35, Wind_ms: 1}
 	convective, radiative := b.exchange(30, around)
-	total, inflow := convective+radiative, b.inflow(hotDay)
+	total, inflow := convective+radiative, b.inflow(&hotDay)
 	rate := func(mean float64) float64 { return (inflow - total*(mean-around.Air_C)) / b.capacity() }
 	mean, step := 30.0, 0.5
 	for range 600 {
