@@ -1,0 +1,131 @@
+package render
+
+import (
+	"math"
+
+	"github.com/go-gl/mathgl/mgl32"
+
+	"rowlight/sim/training"
+)
+
+// Camera is where one looks from: it orbits around a point above the middle of the middle row.
+type Camera struct {
+	Azimuth_deg   float64 // compass direction from which one looks [deg from true north, clockwise]
+	Elevation_deg float64 // height of the eye above the target, seen from the target [deg, −5 … 89]
+	Distance_m    float64 // from the target to the eye [m, 0.5 … 60]
+	TargetZ_m     float64 // height of the target above the ground at the row line [m]
+}
+
+const (
+	lowestEye_m   = 0.2  // the eye stays above the ground [m]; an assumption for the picture
+	focalPerSide  = 1.22 // focal length over pane height: a view 45° high; an assumption for the picture
+	widestAspect  = 1.35 // panes narrower than this keep the width of view instead of the height
+	nearestDepth  = 0.18 // nothing nearer to the eye is drawn [m]
+	defaultSwing  = 36.0 // default camera stands this far off square to the row, so that rows recede [deg]
+	defaultRise   = 8.0  // default elevation of the camera [deg]
+	defaultMetres = 3.2  // default distance: near enough that single bunches are seen [m]
+)
+
+// Limited is the camera with every value inside the range in which the picture makes sense.
+func (c Camera) Limited() Camera {
+	c.Azimuth_deg = math.Mod(math.Mod(c.Azimuth_deg, 360)+360, 360)
+	c.Elevation_deg = min(max(c.Elevation_deg, -5), 89)
+	c.Distance_m = min(max(c.Distance_m, 0.5), 60)
+	c.TargetZ_m = min(max(c.TargetZ_m, 0), 4)
+	return c
+}
+
+// DefaultCamera looks at the fruit of the afternoon side (on east-west rows the side that faces the
+// equator) from slightly above and aslant, from the half where the afternoon sun stands.
+func DefaultCamera(stand *training.Stand, rowAzimuth_deg, latitude_deg float64) Camera {
+	afternoonSun := 250.0 // azimuth of the sun in a summer afternoon at mid latitudes, rounded
+	if latitude_deg < 0 {
+		afternoonSun = 290
+	}
+	side := rowAzimuth_deg + 90
+	if angleBetween(side, afternoonSun) > 90 {
+		side += 180
+	}
+	azimuth := side + defaultSwing
+	if angleBetween(side-defaultSwing, afternoonSun) < angleBetween(azimuth, afternoonSun) {
+		azimuth = side - defaultSwing
+	}
+	fruit, top := 1.0, 1.8
+	if stand != nil {
+		top = stand.Top
+		fruit = meanFruitHeight(stand)
+	}
+	return Camera{
+		Azimuth_deg: azimuth, Elevation_deg: defaultRise,
+		Distance_m: defaultMetres, TargetZ_m: fruit + 0.15*max(top-fruit, 0),
+	}.Limited()
+}
+
+func meanFruitHeight(stand *training.Stand) float64 {
+	if len(stand.Bunches) == 0 {
+		return stand.Top / 2
+	}
+	var sum float64
+	for _, b := range stand.Bunches {
+		sum += b.Centre[2]
+	}
+	return sum / float64(len(stand.Bunches))
+}
+
+// angleBetween is the unsigned angle between two compass directions [deg, 0–180].
+func angleBetween(a, b float64) float64 {
+	return math.Abs(math.Mod(math.Mod(a-b, 360)+540, 360) - 180)
+}
+
+// rowFromCompass is the horizontal unit vector of a compass direction in the row frame.
+func rowFromCompass(azimuth_deg, rowAzimuth_deg float64) (x, y float64) {
+	sin, cos := math.Sincos((azimuth_deg - rowAzimuth_deg) * math.Pi / 180)
+	return sin, cos
+}
+
+// View is a camera in front of one pane: the perspective from the row frame to pixels. Pixel x runs
+// right and y down from the upper left corner of the pane.
+type View struct {
+	Eye                mgl32.Vec3 // [m]
+	Right, Up, Forward mgl32.Vec3 // orthonormal
+	Focal              float32    // [px]
+	Width, Height      float32    // of the pane [px]
+}
+
+// NewView puts the camera in front of a pane of the given size [px]. The target lies halfway along
+// the period of the stand.
+func NewView(c Camera, stand *training.Stand, rowAzimuth_deg, width, height float64) View {
+	c = c.Limited()
+	x, y := rowFromCompass(c.Azimuth_deg, rowAzimuth_deg)
+	sin, cos := math.Sincos(c.Elevation_deg * math.Pi / 180)
+	target := mgl32.Vec3{0, float32(stand.Length / 2), float32(c.TargetZ_m)}
+	eye := target.Add(mgl32.Vec3{
+		float32(c.Distance_m * cos * x), float32(c.Distance_m * cos * y), float32(c.Distance_m * sin),
+	})
+	eye[2] = max(eye[2], lowestEye_m)
+	forward := target.Sub(eye).Normalize()
+	// Right stays defined when one looks straight down, because it comes from the azimuth alone.
+	right := mgl32.Vec3{float32(-y), float32(x), 0}
+	up := right.Cross(forward)
+	return View{
+		Eye: eye, Right: right, Up: up, Forward: forward,
+		Focal: float32(focalPerSide * min(height, width/widestAspect)),
+		Width: float32(width), Height: float32(height),
+	}
+}
+
+// Project gives the pixel of a point and its depth along the view [m]; a point with a depth of zero
+// or less lies behind the eye and has no pixel.
+func (v *View) Project(p mgl32.Vec3) (x, y, depth float32) {
+	d := p.Sub(v.Eye)
+	depth = d.Dot(v.Forward)
+	scale := v.Focal / depth
+	return v.Width/2 + d.Dot(v.Right)*scale, v.Height/2 - d.Dot(v.Up)*scale, depth
+}
+
+// Ray is the direction from the eye through a pixel; its part along the view is 1.
+func (v *View) Ray(x, y float32) mgl32.Vec3 {
+	return v.Forward.
+		Add(v.Right.Mul((x - v.Width/2) / v.Focal)).
+		Add(v.Up.Mul((v.Height/2 - y) / v.Focal))
+}

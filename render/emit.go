@@ -1,0 +1,240 @@
+package render
+
+import (
+	"math"
+
+	"github.com/go-gl/mathgl/mgl32"
+)
+
+// emitter writes the quads of one frame.
+type emitter struct {
+	scene    *Scene
+	view     *View
+	haze     rgb
+	vertices []Vertex
+}
+
+const (
+	hazeDepth_m = 95.0 // distance at which haze hides about two thirds; a dusty summer day, by eye
+	// Quads carry brightness against an even surface of the atlas.
+	atlasGain = 1 / evenTexel
+)
+
+// emit writes the vertices of all items in sorted order.
+func (l *List) emit(s *Scene, view *View) {
+	e := emitter{scene: s, view: view, haze: s.tone.colour(s.light.haze), vertices: resized(l.Vertices, 4*len(l.items))[:0]}
+	for _, i := range l.order {
+		it := &l.items[i]
+		v := &l.slices[it.place]
+		switch it.kind {
+		case leafItem:
+			e.leaf(it, v)
+		case clumpItem:
+			e.clump(it, v)
+		case berryItem:
+			e.berry(it, v)
+		case farBunchItem:
+			e.farBunch(it, v)
+		case woodItem:
+			e.wood(it, v)
+		}
+	}
+	l.Vertices = e.vertices
+	l.quads = len(e.vertices) / 4
+}
+
+// thickness is the share of haze over a thing at a distance [m].
+func thickness(distance float32) float32 {
+	return 1 - float32(math.Exp(-math.Pow(float64(distance)/hazeDepth_m, 1.3)))
+}
+
+// inView is a vector in the frame of the eye: right, up, depth.
+func (e *emitter) inView(d mgl32.Vec3) (x, y, z float32) {
+	r, u, f := &e.view.Right, &e.view.Up, &e.view.Forward
+	return d[0]*r[0] + d[1]*r[1] + d[2]*r[2], d[0]*u[0] + d[1]*u[1] + d[2]*u[2], d[0]*f[0] + d[1]*f[1] + d[2]*f[2]
+}
+
+// quad starts a quad with the corners of a box of the atlas.
+func (e *emitter) quad(b *box) *[4]Vertex {
+	n := len(e.vertices)
+	e.vertices = e.vertices[:n+4]
+	q := (*[4]Vertex)(e.vertices[n:])
+	q[0].U, q[0].V = b.x, b.y
+	q[1].U, q[1].V = b.x+b.w, b.y
+	q[2].U, q[2].V = b.x, b.y+b.h
+	q[3].U, q[3].V = b.x+b.w, b.y+b.h
+	return q
+}
+
+func (e *emitter) leaf(it *item, v *visibleSlice) {
+	leaf := &e.scene.leaves.leaf[it.index]
+	rel := leaf.centre.Add(v.offset).Sub(e.view.Eye)
+	cx, cy, cz := e.inView(rel)
+	ax, ay, az := e.inView(leaf.tip)
+	bx, by, bz := e.inView(leaf.side)
+	k := v.scale
+	ax, ay, az, bx, by, bz = ax*k, ay*k, az*k, bx*k, by*k, bz*k
+	if cz-abs(az)-abs(bz) < nearestDepth {
+		return
+	}
+	focal, midX, midY := e.view.Focal, e.view.Width/2, e.view.Height/2
+	pixels := 2 * focal / cz * k * leaf.tip.Len()
+	q := e.quad(e.scene.atlas.tiles[leaf.tile].level(pixels))
+	for i, sign := range &cornerSigns {
+		scale := focal / (cz + sign[0]*az + sign[1]*bz)
+		q[i].X = midX + (cx+sign[0]*ax+sign[1]*bx)*scale
+		q[i].Y = midY - (cy+sign[0]*ay+sign[1]*by)*scale
+	}
+	face := upperFace
+	if leaf.normal.Dot(rel) > 0 {
+		face = lowerFace
+	}
+	e.paintLeaf(q, it, face, v.haze)
+}
+
+// paintLeaf colours the corners of a leaf by how far they are in the sun.
+func (e *emitter) paintLeaf(q *[4]Vertex, it *item, face int, h float32) {
+	c := &e.scene.leaves.colour[it.index]
+	clear := (1 - h) * atlasGain
+	shade, sunlit := &c.shade[face], &c.sunlit[face]
+	for i := range q {
+		lit := c.lit[i]
+		q[i].R = (shade[0]+(sunlit[0]-shade[0])*lit)*clear + e.haze[0]*h
+		q[i].G = (shade[1]+(sunlit[1]-shade[1])*lit)*clear + e.haze[1]*h
+		q[i].B = (shade[2]+(sunlit[2]-shade[2])*lit)*clear + e.haze[2]*h
+		q[i].A = 1
+	}
+}
+
+func (e *emitter) clump(it *item, v *visibleSlice) {
+	leaf := &e.scene.leaves.leaf[it.index]
+	rel := leaf.centre.Add(v.offset).Sub(e.view.Eye)
+	half := e.scene.leaves.mean / 2 * clumpSide * v.scale
+	q := e.sprite(rel, half, 0, 1, clumpTile+tileID(it.index%clumpKinds))
+	if q == nil {
+		return
+	}
+	face := upperFace
+	if leaf.normal.Dot(rel) > 0 {
+		face = lowerFace
+	}
+	e.paintLeaf(q, it, face, v.haze)
+}
+
+// sprite places a square that faces the eye, its picture turned so that up points to (sin, cos).
+func (e *emitter) sprite(rel mgl32.Vec3, half, sin, cos float32, id tileID) *[4]Vertex {
+	cx, cy, cz := e.inView(rel)
+	if cz < nearestDepth {
+		return nil
+	}
+	scale := e.view.Focal / cz
+	x, y, r := e.view.Width/2+cx*scale, e.view.Height/2-cy*scale, half*scale
+	q := e.quad(e.scene.atlas.tiles[id].level(2 * r))
+	for i, sign := range &cornerSigns {
+		q[i].X = x + r*(sign[0]*sin+sign[1]*cos)
+		q[i].Y = y - r*(sign[0]*cos-sign[1]*sin)
+	}
+	return q
+}
+
+func (e *emitter) berry(it *item, v *visibleSlice) {
+	ball := &e.scene.bunches.berry[it.level][it.index]
+	e.sphere(ball.centre.Add(v.offset), ball.outward, ball.radius, ball.face, ball.shine, v.haze)
+}
+
+func (e *emitter) farBunch(it *item, v *visibleSlice) {
+	body := &e.scene.bunches.bunch[it.index]
+	at := body.centre.Add(v.offset)
+	toEye := e.view.Eye.Sub(at)
+	face, outward := 2*it.index, mgl32.Vec3{-1, 0, 0}
+	if toEye[0] > 0 {
+		face, outward = face+1, mgl32.Vec3{1, 0, 0}
+	}
+	e.sphere(at, outward, body.radius, face, 1, v.haze)
+}
+
+// Brightness of berries against the colour of the scale: sunlit ones show it as it is, the shaded
+// ones keep their hue and are darker.
+const (
+	litBerryGain    = 1.30
+	shadedBerryGain = 1.02
+)
+
+// sphere draws a berry in the colour of its face. It is in the sun if its face is and it does not
+// lie behind its own bunch.
+func (e *emitter) sphere(at, outward mgl32.Vec3, radius float32, face int32, shine, h float32) {
+	rel := at.Sub(e.view.Eye)
+	set, sun := e.scene.bunches, e.scene.light.sun
+	gain, id := float32(shadedBerryGain), shadedBerry
+	sin, cos := float32(0), float32(1)
+	if set.lit[face] && outward.Dot(sun) > -0.15 {
+		gain = litBerryGain
+		x, y, _ := e.inView(sun)
+		if side := float32(math.Hypot(float64(x), float64(y))); side > 1e-3 {
+			sin, cos = x/side, y/side
+		}
+		toViewer := -sun.Dot(rel) / rel.Len()
+		id = berryTile + tileID(min(max(int((0.95-toViewer)/1.75*(berryLights-1)+0.5), 0), berryLights-1))
+	}
+	q := e.sprite(rel, radius*1.04, sin, cos, id)
+	if q == nil {
+		return
+	}
+	colour := set.colour[face].scaled(gain * shine * (1 - h)).plus(e.haze.scaled(h))
+	middle := (q[0].Y + q[1].Y + q[2].Y + q[3].Y) / 4
+	for i := range q {
+		// The sky is above: upper corners are a little brighter.
+		tint := float32(1.06)
+		if q[i].Y > middle {
+			tint = 0.92
+		}
+		q[i].R, q[i].G, q[i].B, q[i].A = colour[0]*tint, colour[1]*tint, colour[2]*tint, 1
+	}
+}
+
+// wood draws a piece as a ribbon that faces the eye, brighter on the side of the sun. A piece thinner
+// than a pixel is drawn one pixel wide and more transparent.
+func (e *emitter) wood(it *item, v *visibleSlice) {
+	p := &e.scene.wood[it.index]
+	from, to := p.from.Add(v.offset).Sub(e.view.Eye), p.to.Add(v.offset).Sub(e.view.Eye)
+	x0, y0, z0 := e.inView(from)
+	x1, y1, z1 := e.inView(to)
+	if min(z0, z1) < nearestDepth {
+		return
+	}
+	s0, s1 := e.view.Focal/z0, e.view.Focal/z1
+	x0, y0, x1, y1 = e.view.Width/2+x0*s0, e.view.Height/2-y0*s0, e.view.Width/2+x1*s1, e.view.Height/2-y1*s1
+	dx, dy := x1-x0, y1-y0
+	length := float32(math.Hypot(float64(dx), float64(dy)))
+	if length < 1e-3 {
+		dx, dy, length = 0, 1, 1
+	}
+	nx, ny := -dy/length, dx/length // to the right of the direction of the piece, in pixels
+	const least = 0.75
+	r0, r1 := p.fromRadius*s0, p.radius*s1
+	alpha := min((r0+r1)/(2*least), 1)
+	r0, r1 = max(r0, least)*1.06, max(r1, least)*1.06
+	q := e.quad(e.scene.atlas.tiles[p.tile].level(r0 + r1))
+	q[0].X, q[0].Y = x0-nx*r0, y0-ny*r0
+	q[1].X, q[1].Y = x0+nx*r0, y0+ny*r0
+	q[2].X, q[2].Y = x1-nx*r1, y1-ny*r1
+	q[3].X, q[3].Y = x1+nx*r1, y1+ny*r1
+	side := e.view.Right.Mul(nx).Sub(e.view.Up.Mul(ny))
+	e.paintWood(q, p, side, from, alpha*v.fade, v.haze)
+}
+
+func (e *emitter) paintWood(q *[4]Vertex, p *woodPiece, side, from mgl32.Vec3, alpha, h float32) {
+	light := &e.scene.light
+	ambient := light.sky.scaled(woodAmbient * (0.25 + 0.75*p.open)).plus(light.beam.scaled(0.05))
+	toEye := from.Mul(-1 / from.Len())
+	var edge [2]rgb
+	for k, sign := range [2]float32{-1, 1} {
+		normal := side.Mul(0.8 * sign).Add(toEye.Mul(0.6))
+		direct := light.beam.scaled(p.lit * max(normal.Dot(light.sun), 0))
+		edge[k] = e.scene.tone.colour(p.surface.times(ambient.plus(direct.scaled(1.25)))).scaled(atlasGain * (1 - h)).plus(e.haze.scaled(h))
+	}
+	for i := range q {
+		c := &edge[i&1]
+		q[i].R, q[i].G, q[i].B, q[i].A = c[0], c[1], c[2], alpha
+	}
+}

@@ -1,0 +1,114 @@
+package render
+
+import (
+	"math"
+
+	"github.com/go-gl/mathgl/mgl32"
+)
+
+// sunMap is the planting seen from the sun: every place is moved along the beam down to the ground,
+// and the ground of one period and one row spacing is divided into texels. The highest thing over a
+// texel is the one in the sun; a texel with nothing over it is sunlit ground. Because the planting
+// repeats, what leaves the map on one edge comes in on the other.
+type sunMap struct {
+	alongPerMetre, acrossPerMetre float32
+	slopeX, slopeY                float32 // how far the beam moves sideways for each metre down
+	top                           []float32
+	owner                         []int32
+	lit                           bool // false when the sun throws no shadows
+}
+
+const (
+	mapAlong  = 1024 // texels along one period of the row, a power of two
+	mapAcross = 256  // texels across one row spacing, a power of two
+	noOwner   = -1
+	// Things this much under the highest one still count as lit: the texel is no finer.
+	sunMapBias_m = 0.012
+)
+
+func newSunMap() *sunMap {
+	return &sunMap{top: make([]float32, mapAlong*mapAcross), owner: make([]int32, mapAlong*mapAcross)}
+}
+
+// aim clears the map and turns it to the sun.
+func (m *sunMap) aim(light *daylight, spacing, length float64) {
+	m.alongPerMetre, m.acrossPerMetre = mapAlong/float32(length), mapAcross/float32(spacing)
+	m.lit = light.casts()
+	for i := range m.owner {
+		m.owner[i] = noOwner
+		m.top[i] = 0
+	}
+	if m.lit {
+		m.slopeX, m.slopeY = light.sun[0]/light.sun[2], light.sun[1]/light.sun[2]
+	}
+}
+
+// texel is the place of a point on the map, along and across.
+func (m *sunMap) texel(p mgl32.Vec3) (u, v float32) {
+	return (p[1] - p[2]*m.slopeY) * m.alongPerMetre, (p[0] - p[2]*m.slopeX) * m.acrossPerMetre
+}
+
+// add lays a flat piece on the map: all points centre + p·a + q·b with p and q in −1 … 1 that the mask
+// (maskSide × maskSide, q along its lines and p down them) covers; no mask covers all.
+func (m *sunMap) add(owner int32, centre, a, b mgl32.Vec3, mask *[maskSide * maskSide]bool) {
+	cu, cv := m.texel(centre)
+	au, av := m.texel(a)
+	bu, bv := m.texel(b)
+	det := au*bv - av*bu
+	if det*det < 0.01 {
+		return // edge-on to the sun
+	}
+	// One step along u changes p by pu and q by qu; v likewise.
+	pu, pv, qu, qv := bv/det, -bu/det, -av/det, au/det
+	half := abs(av) + abs(bv)
+	for line := int(math.Floor(float64(cv - half))); float32(line) <= cv+half; line++ {
+		dv := float32(line) + 0.5 - cv
+		from, to := span(pv*dv, pu, abs(au)+abs(bu))
+		from2, to2 := span(qv*dv, qu, abs(au)+abs(bu))
+		from, to = max(from, from2), min(to, to2)
+		row := (line & (mapAcross - 1)) * mapAlong
+		for column := int(math.Ceil(float64(cu + from - 0.5))); float32(column)+0.5 <= cu+to; column++ {
+			du := float32(column) + 0.5 - cu
+			p, q := pu*du+pv*dv, qu*du+qv*dv
+			if mask != nil {
+				i := min(max(int((1-p)*(maskSide/2)), 0), maskSide-1)
+				j := min(max(int((1+q)*(maskSide/2)), 0), maskSide-1)
+				if !mask[i*maskSide+j] {
+					continue
+				}
+			}
+			z := centre[2] + p*a[2] + q*b[2]
+			if at := row + column&(mapAlong-1); z > m.top[at] {
+				m.top[at], m.owner[at] = z, owner
+			}
+		}
+	}
+}
+
+// span is where start + slope·x stays within −1 … 1, for x within ±reach.
+func span(start, slope, reach float32) (from, to float32) {
+	if abs(slope) < 1e-6 {
+		if abs(start) > 1 {
+			return 1, 0
+		}
+		return -reach, reach
+	}
+	from, to = (-1-start)/slope, (1-start)/slope
+	return min(from, to), max(from, to)
+}
+
+// sees is 1 where the sun reaches a point that belongs to the owner, 0 where something else is in
+// between.
+func (m *sunMap) sees(owner int32, p mgl32.Vec3) float32 {
+	if !m.lit {
+		return 0
+	}
+	u, v := m.texel(p)
+	at := (int(math.Floor(float64(v)))&(mapAcross-1))*mapAlong + int(math.Floor(float64(u)))&(mapAlong-1)
+	if m.owner[at] == owner || p[2] > m.top[at]-sunMapBias_m {
+		return 1
+	}
+	return 0
+}
+
+func abs(x float32) float32 { return max(x, -x) }

@@ -1,0 +1,180 @@
+package render
+
+import (
+	"math"
+
+	"github.com/go-gl/mathgl/mgl32"
+
+	"rowlight/sim/training"
+)
+
+// woodPiece is a short straight piece of something round: wood, shoot, wire or post. It is drawn as
+// a ribbon that faces the eye; pieces are short so that leaves and pieces sort right.
+type woodPiece struct {
+	from, to           mgl32.Vec3
+	fromRadius, radius float32 // at both ends [m]
+	tile               tileID
+	detail             detail
+	surface            rgb // reflectance
+	open               float32
+	lit                float32 // share that the sun reaches
+	slice              int
+}
+
+// detail says from how far a piece is drawn.
+type detail uint8
+
+const (
+	always  detail = iota // posts
+	closeBy               // every piece of a trunk, arm or shoot
+	midway                // one piece for several of a shoot or arm
+	distant               // whole trunks and arms
+	thread                // wires: until they are too thin to be seen
+	details
+)
+
+// seenFrom is the range of distances in which each detail is drawn [m].
+var seenFrom = [details][2]float32{
+	always: {0, drawnFar_m}, closeBy: {0, 5}, midway: {5, 12}, distant: {12, 34}, thread: {0, 11},
+}
+
+const (
+	sliceLength_m = 0.9  // of the parts into which a period is cut along the row
+	trunkPiece_m  = 0.20 // longest piece of a trunk
+	armPiece_m    = 0.15
+	postPiece_m   = 0.40
+	wirePieces    = 2      // per slice
+	wireRadius_m  = 0.0016 // 2.5–3.5 mm wire is common practice
+	postRadius_m  = 0.045  // round wooden line post, common practice
+	crossarm_m    = 0.022
+	finePoints    = 3 // points of a shoot per fine piece
+	coarsePoints  = 8
+)
+
+var (
+	barkColour  = rgb{0.165, 0.118, 0.082}
+	postColour  = rgb{0.20, 0.175, 0.15}
+	wireColour  = rgb{0.34, 0.35, 0.37}
+	shootGreen  = rgb{0.150, 0.205, 0.055}
+	shootBrown  = rgb{0.260, 0.150, 0.070}
+	woodAmbient = float32(1.5) // light from leaves and floor on top of the sky's
+)
+
+func newWood(stand *training.Stand, open *openness, slices int) []woodPiece {
+	var list []woodPiece
+	for i := range stand.Trunks {
+		piece := woodPiece{tile: barkTile, surface: barkColour, detail: closeBy}
+		list = appendLimb(list, &stand.Trunks[i], 1, trunkPiece_m, piece)
+		list = appendWhole(list, &stand.Trunks[i], 2, 1, piece)
+	}
+	for i := range stand.Arms {
+		piece := woodPiece{tile: barkTile, surface: barkColour.scaled(0.92), detail: closeBy}
+		list = appendLimb(list, &stand.Arms[i], 1, armPiece_m, piece)
+		list = appendWhole(list, &stand.Arms[i], 3, 2, piece)
+	}
+	for i := range stand.Shoots {
+		surface := shootGreen.mix(shootBrown, float32(hashUnit(uint64(i), 21)))
+		piece := woodPiece{tile: roundTile, surface: surface, detail: closeBy}
+		list = appendLimb(list, &stand.Shoots[i], finePoints, math.Inf(1), piece)
+		piece.detail = midway
+		list = appendLimb(list, &stand.Shoots[i], coarsePoints, math.Inf(1), piece)
+	}
+	for i := range stand.Posts {
+		list = appendPost(list, &stand.Posts[i])
+	}
+	for i := range stand.Wires {
+		list = appendWire(list, &stand.Wires[i], stand.Length, slices*wirePieces)
+	}
+	for i := range list {
+		middle := list[i].from.Add(list[i].to).Mul(0.5)
+		list[i].slice = sliceOf(float64(middle[1]), stand.Length, slices)
+		list[i].open = open.at(float64(middle[0]), float64(middle[2]))
+	}
+	return list
+}
+
+// appendLimb cuts a polyline at every few points and again where a piece is longer than longest [m].
+func appendLimb(list []woodPiece, limb *training.Limb, every int, longest float64, piece woodPiece) []woodPiece {
+	last := len(limb.Points) - 1
+	for i := 0; i < last; i += every {
+		j := min(i+every, last)
+		list = appendStraight(list, limb.Points[i], limb.Points[j], limb.Radius[i], limb.Radius[j], longest, piece)
+	}
+	return list
+}
+
+// appendWhole cuts a limb into few pieces for the middle distance and fewer for the far one.
+func appendWhole(list []woodPiece, limb *training.Limb, few, fewer int, piece woodPiece) []woodPiece {
+	last := max(len(limb.Points)-1, 1)
+	piece.detail = midway
+	list = appendLimb(list, limb, (last+few-1)/few, math.Inf(1), piece)
+	piece.detail = distant
+	return appendLimb(list, limb, (last+fewer-1)/fewer, math.Inf(1), piece)
+}
+
+func appendStraight(list []woodPiece, from, to [3]float64, r0, r1, longest float64, piece woodPiece) []woodPiece {
+	a, b := vec32(from), vec32(to)
+	count := max(int(math.Ceil(float64(b.Sub(a).Len())/longest)), 1)
+	for k := range count {
+		f0, f1 := float32(k)/float32(count), float32(k+1)/float32(count)
+		piece.from, piece.to = a.Mul(1-f0).Add(b.Mul(f0)), a.Mul(1-f1).Add(b.Mul(f1))
+		piece.fromRadius = float32(r0)*(1-f0) + float32(r1)*f0
+		piece.radius = float32(r0)*(1-f1) + float32(r1)*f1
+		list = append(list, piece)
+	}
+	return list
+}
+
+func appendPost(list []woodPiece, post *training.Post) []woodPiece {
+	foot, top := [3]float64{0, post.Y, 0}, [3]float64{0, post.Y, post.Height}
+	piece := woodPiece{tile: postTile, surface: postColour}
+	list = appendStraight(list, foot, top, postRadius_m, postRadius_m, postPiece_m, piece)
+	for _, arm := range post.Crossarms {
+		left, right := [3]float64{arm.Left, post.Y, arm.Z}, [3]float64{arm.Right, post.Y, arm.Z}
+		list = appendStraight(list, left, right, crossarm_m, crossarm_m, postPiece_m, piece)
+	}
+	return list
+}
+
+func appendWire(list []woodPiece, wire *training.Strand, length float64, pieces int) []woodPiece {
+	for k := range pieces {
+		list = append(list, woodPiece{
+			from:       vec32([3]float64{wire.X, length * float64(k) / float64(pieces), wire.Z}),
+			to:         vec32([3]float64{wire.X, length * float64(k+1) / float64(pieces), wire.Z}),
+			fromRadius: wireRadius_m, radius: wireRadius_m,
+			tile: roundTile, detail: thread, surface: wireColour,
+		})
+	}
+	return list
+}
+
+// castWood lays the solid pieces on the map of the sun as strips that face the sun. Wires and shoots
+// are thinner than the blur of the sun's disc.
+func castWood(list []woodPiece, m *sunMap, sun mgl32.Vec3, owner int32) {
+	for i := range list {
+		p := &list[i]
+		if p.detail != always && (p.detail != closeBy || p.tile != barkTile) {
+			continue
+		}
+		axis := p.to.Sub(p.from)
+		side := axis.Cross(sun)
+		if side.Len() < 1e-6 {
+			continue
+		}
+		side = side.Normalize().Mul((p.fromRadius + p.radius) / 2)
+		m.add(owner, p.from.Add(p.to).Mul(0.5), axis.Mul(0.5), side, nil)
+	}
+}
+
+// lightWood finds how far each piece is in the sun.
+func lightWood(list []woodPiece, m *sunMap, light *daylight, owner int32) {
+	for i := range list {
+		p := &list[i]
+		p.lit = 0
+		for k := range 3 {
+			f := (float32(k) + 0.5) / 3
+			at := p.from.Mul(1 - f).Add(p.to.Mul(f)).Add(light.sun.Mul(p.radius + 0.02))
+			p.lit += m.sees(owner, at) / 3
+		}
+	}
+}
