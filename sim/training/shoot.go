@@ -156,6 +156,7 @@ func (g *grower) start(plan *shootPlan, base mgl64.Vec3) apex {
 		spur := leaning(spurSide, radians(90-s.Start_deg)*0.6)
 		tip.at = base.Add(spur.Mul(spurLength + spurNode*float64(plan.onSpur)))
 	}
+	tip.at[2] = max(tip.at[2], lowestPoint)
 	tip.next = len(g.supports)
 	if !combed && plan.source.Uniform(drawPositioned) < s.Positioning {
 		tip.next = g.supportAbove(tip.at, 0)
