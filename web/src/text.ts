@@ -1,6 +1,8 @@
 /** The page's text catalogue. */
 
+import type { Loaded } from "./download.ts";
 import en from "./text/en.json";
+import { megabytes } from "./units.ts";
 
 export type TextKey = keyof typeof en;
 
@@ -19,4 +21,10 @@ export function tOr(key: string, fallback: string): string {
 /** Puts values into the {names} of a template; a name without a value stays as it is. */
 export function fill(template: string, values: Record<string, string | number>): string {
   return template.replace(/\{(\w+)\}/g, (whole, name: string) => (name in values ? String(values[name]) : whole));
+}
+
+/** How much of a program has come; without a size in the manifest only the bytes so far. */
+export function loadingText(key: "loading.engine" | "loading.view", { loaded, total }: Loaded): string {
+  if (!total) return t(`${key}.unknown`, { loaded: megabytes(loaded) });
+  return t(key, { loaded: megabytes(loaded), total: megabytes(total) });
 }

@@ -1,15 +1,13 @@
 /** The page. */
 
 import { useEffect, useRef } from "preact/hooks";
-import { engineState, startEngine } from "../engine.ts";
+import { answer, engineState, progress, startEngine } from "../engine.ts";
 import { fits, watchLayout } from "../layout.ts";
 import { letter } from "../document.ts";
-import { answer } from "../engine.ts";
 import { optionName, optionResult } from "../shown.ts";
 import { optionCount, scenario, shownOption, units } from "../store.ts";
 import { verdictText } from "../sentences.ts";
-import { t } from "../text.ts";
-import { megabytes } from "../units.ts";
+import { loadingText, t } from "../text.ts";
 import { holdFrame, viewGeneration, viewState } from "../view.ts";
 import { Button } from "./button.tsx";
 import { Cautions } from "./cautions.tsx";
@@ -52,8 +50,8 @@ function Columns() {
       {viewState.value.phase !== "no-webgl" && (
         <iframe key={viewGeneration.value} ref={holdFrame} class="view" src="view.html" title="" inert aria-hidden="true" tabIndex={-1} />
       )}
-      {shown.map((option) => (
-        <OptionColumn key={option} option={option} />
+      {shown.map((option, column) => (
+        <OptionColumn key={option} option={option} column={column} />
       ))}
     </div>
   );
@@ -86,17 +84,9 @@ function EngineNotice() {
   const state = engineState.value;
   switch (state.phase) {
     case "running":
-      return answer.value ? null : <p class="notice loading">{t("loading.first")}</p>;
-    case "loading": {
-      const { loaded, total } = state.progress;
-      const text = total ? t("loading.engine", { loaded: megabytes(loaded), total: megabytes(total) }) : t("loading.engine.unknown", { loaded: megabytes(loaded) });
-      return (
-        <div class="notice loading">
-          <p>{text}</p>
-          <progress aria-label={t("loading")} max={total || 1} value={loaded} />
-        </div>
-      );
-    }
+      return answer.value ? null : <Waiting text={t("loading.first")} done={progress.value} />;
+    case "loading":
+      return <Waiting text={loadingText("loading.engine", state.progress)} done={state.progress.total ? state.progress.loaded / state.progress.total : 0} />;
     case "unsupported":
       return (
         <p class="notice" role="alert">
@@ -107,9 +97,18 @@ function EngineNotice() {
     case "unavailable":
       return (
         <div class="notice" role="alert">
-          <p>{state.phase === "crashed" ? t("crashed") : t("unavailable", { reason: state.reason })}</p>
+          <p>{t(state.phase, { reason: state.reason })}</p>
           <Button label={t(state.phase === "crashed" ? "restart" : "retry")} onPress={startEngine} hook="restart" />
         </div>
       );
   }
+}
+
+function Waiting({ text, done }: { text: string; done: number }) {
+  return (
+    <div class="notice loading">
+      <p>{text}</p>
+      <progress aria-label={text} max={1} value={done} />
+    </div>
+  );
 }

@@ -17,16 +17,16 @@ import { PaneView } from "./pane.tsx";
 import { OptionSheet } from "./sheet.tsx";
 import { DayStrip } from "./strip.tsx";
 
-export function OptionColumn({ option }: { option: number }) {
+export function OptionColumn({ option, column }: { option: number; column: number }) {
   return (
-    <article class={`column option-${option}`} aria-label={t("option", { letter: letter(option) })} data-testid={optionHook(option)}>
+    <article class="column" style={{ gridColumn: String(column + 1) }} aria-label={t("option", { letter: letter(option) })} data-testid={optionHook(option)}>
       <ColumnHead option={option} />
       <PaneView option={option} />
       <Verdict option={option} />
       <DayNumbers option={option} />
       <div class="below">
-        <SideNumbers option={option} />
         <DayStrip option={option} />
+        <SideNumbers option={option} />
         {sheet.value === option && <OptionSheet option={option} />}
       </div>
     </article>
@@ -91,6 +91,7 @@ function ColumnHead({ option }: { option: number }) {
       <FaultLines path={[...path, "form"]} id={`form-${option}-faults`} />
       <NumberField
         path={[...path, "rows", "azimuth_deg"]}
+        label={t("option.azimuth.short")}
         spoken={t("option.azimuth", { letter: name })}
         words={rowDirection}
         hook={optionHook(option, "azimuth")}

@@ -13,7 +13,9 @@ import { FaultLines, hasFault } from "./faults.tsx";
 
 interface NumberFieldProps {
   path: Path;
-  /** The label that assistive technology hears, when the visible one leaves the option out. */
+  /** A shorter visible label than the field's own. */
+  label?: string;
+  /** The label that assistive technology hears, when the visible one says too little. */
   spoken?: string;
   /** Overrides the unit of the schema, such as "share" for a share shown as a percentage. */
   unit?: string;
@@ -24,7 +26,7 @@ interface NumberFieldProps {
   place?: string;
 }
 
-export function NumberField({ path, spoken, unit, words, hook, place = "sheet" }: NumberFieldProps) {
+export function NumberField({ path, label = fieldLabel(path), spoken, unit, words, hook, place = "sheet" }: NumberFieldProps) {
   const schema = fieldSchema(path);
   const min = schema?.minimum ?? 0;
   const max = schema?.maximum ?? 1;
@@ -33,7 +35,6 @@ export function NumberField({ path, spoken, unit, words, hook, place = "sheet" }
   const value = effectiveNumber(scenario.value, path);
   const id = `${place}${pointer(path).replaceAll("/", "-")}`;
   const faulty = hasFault(path);
-  const label = fieldLabel(path);
   const name = spoken ?? label;
   const plain = text(show(value, kind, units.value, decimals(step, kind)));
   return (

@@ -8,8 +8,7 @@ import { type Camera, defaultCamera, orbit, zoom } from "../camera.ts";
 import { letter } from "../document.ts";
 import { optionHook } from "../hooks.ts";
 import { cameras, camerasLinked, linkCameras, optionCount, setCamera } from "../store.ts";
-import { t, type TextKey } from "../text.ts";
-import { megabytes } from "../units.ts";
+import { loadingText, t, type TextKey } from "../text.ts";
 import { restartView, viewState } from "../view.ts";
 import { Button } from "./button.tsx";
 import { Compass } from "./compass.tsx";
@@ -89,17 +88,8 @@ function PaneNotice({ option }: { option: number }) {
       </p>
     );
   }
-  const { loaded, total } = state.progress;
-  const known = total > 0 && loaded < total;
-  return (
-    <p class="pane-notice">
-      {loaded > 0 && total > 0 && !known
-        ? t("pane.waiting")
-        : total > 0
-          ? t("loading.view", { loaded: megabytes(loaded), total: megabytes(total) })
-          : t("loading.view.unknown", { loaded: megabytes(loaded) })}
-    </p>
-  );
+  const arrived = state.progress.total > 0 && state.progress.loaded >= state.progress.total;
+  return <p class="pane-notice">{arrived ? t("pane.waiting") : loadingText("loading.view", state.progress)}</p>;
 }
 
 /** One pointer turns and tilts, two come closer; the wheel does so with Ctrl, else the page scrolls. */
