@@ -16,7 +16,7 @@ import (
 // Engine runs scenarios and remembers their stages, so that a change reruns only what it touches. It
 // is not safe for concurrent use: give every goroutine its own.
 type Engine struct {
-	stands cache[*training.Stand]
+	stands cache[*measured]
 	lights cache[*light.Model]
 	days   cache[*daylight]
 }
@@ -35,6 +35,7 @@ type OptionRun struct {
 	Stand     *training.Stand
 	Faces     []training.Face
 	Surface_C []float32 // hottest point of the berry [instant*faces + face]
+	Berry_C   []float32 // whole berry, same index
 	Lit       []uint8   // 1 when in the direct sun, same index
 }
 

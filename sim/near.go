@@ -12,7 +12,7 @@ type near struct {
 // stepNear carries the floor from the last instant to instant k and gives the surroundings of the fruit.
 func (d *optionDay) stepNear(k int, dt_s float64) near {
 	at := &d.course.Instants[k]
-	wind := heat.NewWindProfile(at.Wind_ms, at.WindFrom_deg, d.option.Rows.Azimuth_deg, d.measures.Top_m, d.leafArea)
+	wind := heat.NewWindProfile(at.Wind_ms, at.WindFrom_deg, d.option.Rows.Azimuth_deg, d.stand.measures.Top_m, d.leafArea)
 	air := heat.Around{Air_C: at.Air_C, Dew_C: at.Dew_C, Pressure_Pa: d.pressure, Wind_ms: wind.At(heat.FloorWind_m)}
 	n := near{leaf: heat.Emitted(at.Air_C), floor: d.sent}
 	for strip, share := range d.light.StripSky() {
@@ -25,7 +25,7 @@ func (d *optionDay) stepNear(k int, dt_s float64) near {
 		e := d.floor.Emissivity
 		d.sent[strip] = e*heat.Emitted(surface) + (1-e)*d.received[strip]
 	}
-	air.Wind_ms = wind.At(d.measures.FruitHeight_m)
+	air.Wind_ms = wind.At(d.stand.measures.FruitHeight_m)
 	n.fruit = air
 	return n
 }

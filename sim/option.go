@@ -7,7 +7,6 @@ import (
 	"rowlight/sim/scenario"
 	"rowlight/sim/sky"
 	"rowlight/sim/sunburn"
-	"rowlight/sim/training"
 	"rowlight/sim/weather"
 )
 
@@ -39,7 +38,7 @@ func (e *Engine) option(s scenario.Scenario, o scenario.Option, course weather.S
 		return result.Option{}, OptionRun{}, err
 	}
 	report("done", 1)
-	return d.result(), OptionRun{Stand: stand, Faces: model.Faces, Surface_C: d.surface, Lit: d.lit}, nil
+	return d.result(), OptionRun{Stand: stand.Stand, Faces: model.Faces, Surface_C: d.surface, Berry_C: d.whole, Lit: d.lit}, nil
 }
 
 // optionDay is one option on its way through the day.
@@ -47,8 +46,7 @@ type optionDay struct {
 	scenario scenario.Scenario
 	option   scenario.Option
 	course   weather.Series
-	stand    *training.Stand
-	measures training.Measures
+	stand    *measured
 	leafArea float64 // per ground area [m²/m²]
 	light    *light.Model
 	day      *daylight
@@ -66,23 +64,24 @@ type optionDay struct {
 	before  []float64 // hottest point of each face at the last instant
 	tallies [2]sideTally
 	surface []float32
+	whole   []float32
 	lit     []uint8
 }
 
 // faceViews are the longwave views of a face.
 type faceViews struct{ sky, ground, own, leaves light.Broad }
 
-func newOptionDay(s scenario.Scenario, o scenario.Option, course weather.Series, stand *training.Stand, model *light.Model, day *daylight) *optionDay {
+func newOptionDay(s scenario.Scenario, o scenario.Option, course weather.Series, stand *measured, model *light.Model, day *daylight) *optionDay {
 	faces, steps := len(model.Faces), len(course.Instants)
 	d := &optionDay{
-		scenario: s, option: o, course: course, stand: stand, measures: stand.Measure(), light: model, day: day,
+		scenario: s, option: o, course: course, stand: stand, light: model, day: day,
 		berry: heat.NewBerry(s.Fruit, o.Bunches.Mass_g), rule: sunburn.NewRule(s),
 		pressure: sky.Pressure(s.Site.Elevation_m),
 		views:    make([]faceViews, faces), mean: make([]float64, faces), states: make([]faceState, faces),
 		before:  make([]float64, faces),
-		surface: make([]float32, 0, steps*faces), lit: make([]uint8, 0, steps*faces),
+		surface: make([]float32, 0, steps*faces), whole: make([]float32, 0, steps*faces), lit: make([]uint8, 0, steps*faces),
 	}
-	d.leafArea = leafArea(stand) / (stand.Length * stand.RowSpacing)
+	d.leafArea = stand.leafArea / (stand.Length * stand.RowSpacing)
 	d.floor = heat.NewFloor(s.Site.Floor, model.Strips, course.Instants[0].Air_C)
 	d.received, d.sent = make([]float64, model.Strips), make([]float64, model.Strips)
 	for f := range d.views {
@@ -160,6 +159,7 @@ func (d *optionDay) record(k int, fruit heat.Around) {
 		}
 		d.before[f] = state.hottest
 		d.surface = append(d.surface, float32(state.hottest))
+		d.whole = append(d.whole, float32(state.mean))
 		lit := uint8(0)
 		if state.lit {
 			lit = 1
@@ -193,7 +193,7 @@ func (d *optionDay) result() result.Option {
 
 // canopy is what the stand measures.
 func (d *optionDay) canopy() result.Canopy {
-	m := d.measures
+	m := d.stand.measures
 	return result.Canopy{
 		LeafArea_m2_per_m: m.LeafArea_m2_per_m,
 		LeafAreaIndex:     d.leafArea,
@@ -203,13 +203,4 @@ func (d *optionDay) canopy() result.Canopy {
 		ShootsPerVine: m.ShootsPerVine, BunchesPerVine: m.BunchesPerVine,
 		Faces: len(d.light.Faces) / 2,
 	}
-}
-
-// leafArea is the leaf area of one period of the row [m²].
-func leafArea(stand *training.Stand) float64 {
-	sum := 0.0
-	for i := range stand.Leaves {
-		sum += stand.Leaves[i].Area
-	}
-	return sum
 }

@@ -14,8 +14,15 @@ import (
 // gaps between shoots and under the canopy are in the grid itself].
 const clumping = 1.0
 
+// measured is a stand with its measures.
+type measured struct {
+	*training.Stand
+	measures training.Measures
+	leafArea float64 // of one period of the row [m²]
+}
+
 // stand builds the stand of an option, or takes the one built from the same inputs.
-func (e *Engine) stand(s scenario.Scenario, o scenario.Option) (stand *training.Stand, key string, err error) {
+func (e *Engine) stand(s scenario.Scenario, o scenario.Option) (stand *measured, key string, err error) {
 	// The stand is the same for every row azimuth: only which side leaves are pulled from depends on it.
 	inputs := o
 	inputs.Name, inputs.Rows.Azimuth_deg = "", 0
@@ -24,8 +31,12 @@ func (e *Engine) stand(s scenario.Scenario, o scenario.Option) (stand *training.
 	if key, err = keyOf(inputs, left, right, s.Seed); err != nil {
 		return nil, "", err
 	}
-	stand, err = e.stands.get(key, func() (*training.Stand, error) {
-		return training.Build(o, s.Site.Latitude_deg, s.Seed)
+	stand, err = e.stands.get(key, func() (*measured, error) {
+		built, err := training.Build(o, s.Site.Latitude_deg, s.Seed)
+		if err != nil {
+			return nil, err
+		}
+		return &measured{built, built.Measure(), leafArea(built)}, nil
 	})
 	if err != nil {
 		return nil, "", fmt.Errorf("option %q: %w", o.Name, err)
@@ -34,12 +45,12 @@ func (e *Engine) stand(s scenario.Scenario, o scenario.Option) (stand *training.
 }
 
 // light prepares the light of a stand, or takes the one prepared from the same inputs.
-func (e *Engine) light(s scenario.Scenario, o scenario.Option, stand *training.Stand, standKey string, pace func() error) (model *light.Model, key string, err error) {
+func (e *Engine) light(s scenario.Scenario, o scenario.Option, stand *measured, standKey string, pace func() error) (model *light.Model, key string, err error) {
 	settings := light.Settings{Seed: s.Seed, Slope: slopeInRow(s.Site, o.Rows), Clumping: clumping}
 	if key, err = keyOf(standKey, settings); err != nil {
 		return nil, "", err
 	}
-	model, err = e.lights.get(key, func() (*light.Model, error) { return light.New(stand, settings, pace) })
+	model, err = e.lights.get(key, func() (*light.Model, error) { return light.New(stand.Stand, settings, pace) })
 	return model, key, err
 }
 
@@ -48,4 +59,13 @@ func slopeInRow(site scenario.Site, rows scenario.Rows) canopy.Slope {
 	rise := -math.Tan(site.Slope_deg * math.Pi / 180)
 	sin, cos := math.Sincos((site.Aspect_deg - rows.Azimuth_deg) * math.Pi / 180)
 	return canopy.Slope{Across: rise * sin, Along: rise * cos}
+}
+
+// leafArea is the leaf area of one period of the row [m²].
+func leafArea(stand *training.Stand) float64 {
+	sum := 0.0
+	for i := range stand.Leaves {
+		sum += stand.Leaves[i].Area
+	}
+	return sum
 }

@@ -1,0 +1,49 @@
+package sim_test
+
+import (
+	"testing"
+
+	"rowlight/sim"
+	"rowlight/sim/scenario"
+)
+
+func free() error { return nil }
+
+// BenchmarkDay runs the two options of the default scenario from nothing.
+func BenchmarkDay(b *testing.B) {
+	s := scenario.Default()
+	for b.Loop() {
+		if _, err := sim.NewEngine().Day(s, free, nil); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// BenchmarkWindChange reruns them after a change of wind, which leaves stands, domes and light as they are.
+func BenchmarkWindChange(b *testing.B) {
+	benchmarkChange(b, func(s *scenario.Scenario, k int) { s.Weather.Wind_ms = 1 + float64(k%7)/2 })
+}
+
+// BenchmarkAzimuthChange reruns them after a turn of the rows, which leaves stands and domes as they are.
+func BenchmarkAzimuthChange(b *testing.B) {
+	benchmarkChange(b, func(s *scenario.Scenario, k int) {
+		for i := range s.Options {
+			s.Options[i].Rows.Azimuth_deg = float64(k * 5 % 90)
+		}
+	})
+}
+
+func benchmarkChange(b *testing.B, change func(s *scenario.Scenario, k int)) {
+	s, engine := scenario.Default(), sim.NewEngine()
+	if _, err := engine.Day(s, free, nil); err != nil {
+		b.Fatal(err)
+	}
+	k := 0
+	for b.Loop() {
+		change(&s, k)
+		k++
+		if _, err := engine.Day(s, free, nil); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

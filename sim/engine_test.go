@@ -1,0 +1,134 @@
+package sim_test
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"rowlight/sim"
+	"rowlight/sim/result"
+	"rowlight/sim/scenario"
+)
+
+// run runs a scenario from nothing.
+func run(t *testing.T, s scenario.Scenario) *sim.Run {
+	t.Helper()
+	r, err := sim.NewEngine().Day(s, free, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+// one is the default scenario with one option of a form.
+func one(t *testing.T, form string) scenario.Scenario {
+	t.Helper()
+	s := scenario.Default()
+	f, ok := scenario.FormByKey(form)
+	if !ok {
+		t.Fatalf("no form %q", form)
+	}
+	s.Options = []scenario.Option{f.Option}
+	return s
+}
+
+// What an engine remembers never shows: after each change it answers as an engine that knows nothing.
+func TestMemoryChangesNothing(t *testing.T) {
+	s, engine := one(t, "vsp-spurs"), sim.NewEngine()
+	changes := []func(){
+		func() {},
+		func() { s.Weather.Wind_ms = 4 },
+		func() { s.Options[0].Rows.Azimuth_deg = 45 },
+		func() { s.Options[0].Leaves.RemovedAfternoon = 0.5 },
+		func() { s.Options[0].Rows.Azimuth_deg = 135 }, // turns the afternoon side to the other side of the vine
+		func() { s.Site.Slope_deg = 8 },
+		func() { s.Weather.Date = "2026-08-20" },
+		func() { s.Site.Floor = scenario.Straw },
+		func() { s.Limits.Hot_C = 41 },
+	}
+	for k, change := range changes {
+		change()
+		warm, err := engine.Day(s, free, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if diff := cmp.Diff(run(t, s).Result, warm.Result); diff != "" {
+			t.Fatalf("change %d: a fresh engine and a used one differ:\n%s", k, diff)
+		}
+	}
+}
+
+func TestPaceAbandonsARun(t *testing.T) {
+	stop, calls := errors.New("newer input"), 0
+	_, err := sim.NewEngine().Day(one(t, "sprawl"), func() error {
+		if calls++; calls > 700 {
+			return stop
+		}
+		return nil
+	}, nil)
+	if !errors.Is(err, stop) || calls != 701 {
+		t.Errorf("error %v after %d calls, want the error of call 701", err, calls)
+	}
+}
+
+func TestProgressRisesToOne(t *testing.T) {
+	last := -1.0
+	_, err := sim.NewEngine().Day(scenario.Default(), free, func(stage string, done float64) {
+		if done < last || done > 1 || stage == "" {
+			t.Errorf("progress %q %.3f after %.3f", stage, done, last)
+		}
+		last = done
+	})
+	if err != nil || last != 1 {
+		t.Errorf("progress ends at %.3f with error %v, want 1", last, err)
+	}
+}
+
+// Every number of a day is a number, shares stay shares, and the courses fit the clock.
+func TestResultIsWhole(t *testing.T) {
+	day := run(t, scenario.Default()).Result
+	for _, option := range day.Options {
+		for _, side := range option.Sides {
+			for name, course := range courses(side) {
+				if len(course) != len(day.Hour) {
+					t.Errorf("%s %s %s: %d values for %d instants", option.Name, side.Compass, name, len(course), len(day.Hour))
+				}
+				for k, v := range course {
+					if math.IsNaN(v) || math.IsInf(v, 0) {
+						t.Fatalf("%s %s %s: %g at instant %d", option.Name, side.Compass, name, v, k)
+					}
+				}
+			}
+			for k, share := range side.Steps.LitShare {
+				if share < 0 || share > 1 || share > 0 && day.Sun.Elevation_deg[k] < 0 {
+					t.Errorf("%s %s: lit share %g with the sun at %.1f°", option.Name, side.Compass, share, day.Sun.Elevation_deg[k])
+				}
+			}
+			if s := side.Summary; s.OverWatch_h < s.OverHot_h || s.OverHot_h < s.OverBurn_h || s.AtRisk < 0 || s.AtRisk > 1 {
+				t.Errorf("%s %s: summary out of order: %+v", option.Name, side.Compass, s)
+			}
+		}
+	}
+	if len(day.Comparison) != len(day.Options)-1 {
+		t.Errorf("%d sentences of comparison for %d options", len(day.Comparison), len(day.Options))
+	}
+}
+
+func courses(side result.Side) map[string][]float64 {
+	s := side.Steps
+	return map[string][]float64{
+		"litShare": s.LitShare, "light": s.Light_Wm2, "mean": s.Mean_C, "hottest": s.Hottest_C,
+		"coolest": s.Coolest_C, "berry": s.Berry_C, "air": s.AirNear_C, "wind": s.Wind_ms,
+	}
+}
+
+// A polar night has no design day: the fault says so in place of numbers.
+func TestPolarNightIsRefused(t *testing.T) {
+	s := scenario.Default()
+	s.Site.Latitude_deg, s.Weather.Date = 75, "2026-12-21"
+	if _, err := sim.NewEngine().Day(s, free, nil); err == nil {
+		t.Error("a day without a sun was run")
+	}
+}
