@@ -25,7 +25,9 @@ func (d *optionDay) stepNear(k int, dt_s float64) near {
 		e := d.floor.Emissivity
 		d.sent[strip] = e*heat.Emitted(surface) + (1-e)*d.received[strip]
 	}
-	air.Wind_ms = wind.At(d.stand.measures.FruitHeight_m)
+	height := d.stand.measures.FruitHeight_m
+	air.Wind_ms = wind.At(height)
+	air.Air_C = heat.AirNear(air, d.floor.Flux.Sensible, wind.FrictionVelocity_ms, height)
 	n.fruit = air
 	return n
 }
