@@ -35,6 +35,7 @@ func newDay() *cobra.Command {
 		Args: cobra.ExactArgs(1),
 	}
 	flags.output.addFlags(command)
+	flags.output.addUnits(command)
 	command.Flags().BoolVar(&flags.summary, "summary", false, "only the summary, for table and csv")
 	command.RunE = func(command *cobra.Command, args []string) error { return flags.run(command, args[0]) }
 	return command

@@ -23,11 +23,14 @@ type output struct {
 // addFlags gives a command the flags of its output.
 func (o *output) addFlags(command *cobra.Command) {
 	o.format = choice{value: "table", allowed: []string{"table", "csv", "json"}}
+	command.Flags().Var(&o.format, "format", "table to read, csv or json to go on computing")
+	command.Flags().StringVarP(&o.file, "output", "o", "", "file to write instead of standard output")
+}
+
+// addUnits lets the table of a command be in other units.
+func (o *output) addUnits(command *cobra.Command) {
 	o.units = choice{value: "metric", allowed: []string{"metric", "us"}}
-	flags := command.Flags()
-	flags.Var(&o.format, "format", "table to read, csv or json to go on computing")
-	flags.Var(&o.units, "units", "units of the table: metric or us; csv and json are always metric")
-	flags.StringVarP(&o.file, "output", "o", "", "file to write instead of standard output")
+	command.Flags().Var(&o.units, "units", "units of the table; csv and json are always metric")
 }
 
 // system is the chosen system of units.

@@ -50,7 +50,7 @@ func newRoot() *cobra.Command {
 		SilenceErrors: true,
 	}
 	root.CompletionOptions.DisableDefaultCmd = true
-	root.AddCommand(newDay())
+	root.AddCommand(newDay(), newForms(), newSun(), newSky(), newBerry())
 	return root
 }
 

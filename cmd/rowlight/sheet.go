@@ -119,7 +119,7 @@ func (c column) shown(cell any, units words.Units) string {
 		converted, _ := words.Convert(cell, c.unit, units)
 		return words.Number(converted, c.decimals)
 	default:
-		return fmt.Sprint(cell)
+		return exact(cell)
 	}
 }
 
