@@ -14,16 +14,12 @@ func (d *optionDay) stepNear(k int, dt_s float64) near {
 	at := &d.course.Instants[k]
 	wind := heat.NewWindProfile(at.Wind_ms, at.WindFrom_deg, d.option.Rows.Azimuth_deg, d.stand.measures.Top_m, d.leafArea)
 	air := heat.Around{Air_C: at.Air_C, Dew_C: at.Dew_C, Pressure_Pa: d.pressure, Wind_ms: wind.At(heat.FloorWind_m)}
-	n := near{leaf: heat.Emitted(at.Air_C), floor: d.sent}
+	n := near{leaf: heat.Emitted(at.Air_C), floor: d.floor.Upward_Wm2}
 	for strip, share := range d.light.StripSky() {
 		d.received[strip] = share*at.Longwave_Wm2 + (1-share)*n.leaf
 	}
 	if dt_s > 0 {
 		d.floor.Step(d.day.instants[k].StripShort, d.received, air, dt_s)
-	}
-	for strip, surface := range d.floor.Surface_C {
-		e := d.floor.Emissivity
-		d.sent[strip] = e*heat.Emitted(surface) + (1-e)*d.received[strip]
 	}
 	height := d.stand.measures.FruitHeight_m
 	air.Wind_ms = wind.At(height)

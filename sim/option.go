@@ -55,7 +55,6 @@ type optionDay struct {
 	rule     sunburn.Rule
 	floor    *heat.Floor
 	received []float64 // longwave on each strip of floor [W/m²]
-	sent     []float64 // longwave from each strip of floor [W/m²]
 	pressure float64   // of the air [Pa]
 
 	views   []faceViews
@@ -83,7 +82,7 @@ func newOptionDay(s scenario.Scenario, o scenario.Option, course weather.Series,
 	}
 	d.leafArea = stand.leafArea / (stand.Length * stand.RowSpacing)
 	d.floor = heat.NewFloor(s.Site.Floor, model.Strips, course.Instants[0].Air_C)
-	d.received, d.sent = make([]float64, model.Strips), make([]float64, model.Strips)
+	d.received = make([]float64, model.Strips)
 	for f := range d.views {
 		v := &d.views[f]
 		v.sky, v.ground, v.own, v.leaves = model.Views(f)

@@ -37,9 +37,9 @@ const (
 )
 
 // tightConvection is the convection of a berry in the face of a tight bunch over that of a sphere
-// alone. Assumption (range 0.5–0.8): neighbours take part of its surface and slow the air. It
+// alone. Assumption: the middle of a range of 0.5 to 0.8; neighbours take part of its surface and slow the air. It
 // scales h once and nothing else.
-const tightConvection = 0.6
+const tightConvection = 0.65
 
 // NewBerry is the berry of a fruit in bunches of the given mass, with the properties above.
 func NewBerry(fruit scenario.Fruit, bunchMass_g float64) Berry {
