@@ -1,7 +1,6 @@
 package words_test
 
 import (
-	"encoding/json"
 	"errors"
 	"io/fs"
 	"os"
@@ -207,16 +206,8 @@ func codesIn(t *testing.T, root string) map[string]bool {
 // codes lists the codes of the English catalogue that begin with kind.
 func codes(t *testing.T, kind string) []string {
 	t.Helper()
-	raw, err := os.ReadFile("en.json")
-	if err != nil {
-		t.Fatal(err)
-	}
-	var catalogue map[string]string
-	if err := json.Unmarshal(raw, &catalogue); err != nil {
-		t.Fatal(err)
-	}
 	var found []string
-	for code := range catalogue {
+	for code := range catalogue(t) {
 		if strings.HasPrefix(code, kind) {
 			found = append(found, code)
 		}
