@@ -82,8 +82,9 @@ func (s *Scene) Backdrop(view *View) Backdrop {
 	}
 }
 
-// Ground is the image that the ground is read from: shadows in several sizes and noise.
-func (s *Scene) Ground() *image.RGBA { return s.ground.pixels }
+// Ground is the image that the ground is read from: shadows in several sizes and noise. The version
+// changes with its content.
+func (s *Scene) Ground() (pixels *image.RGBA, version int) { return s.ground.pixels, s.version }
 
 // at is the display colour along a ray whose part along the view is 1.
 func (b *Backdrop) at(ray mgl32.Vec3) rgb {

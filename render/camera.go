@@ -83,18 +83,21 @@ func rowFromCompass(azimuth_deg, rowAzimuth_deg float64) (x, y float64) {
 	return sin, cos
 }
 
-// View is a camera in front of one pane: the perspective from the row frame to pixels. Pixel x runs
-// right and y down from the upper left corner of the pane.
+// View is a camera in front of one pane: the perspective from the row frame to pixels, x to the right
+// and y down.
 type View struct {
 	Eye                mgl32.Vec3 // [m]
 	Right, Up, Forward mgl32.Vec3 // orthonormal
 	Focal              float32    // [px]
 	Width, Height      float32    // of the pane [px]
+	CentreX, CentreY   float32    // middle of the pane [px]
 }
 
-// NewView puts the camera in front of a pane of the given size [px]. The target lies halfway along
-// the period of the stand.
-func NewView(c Camera, stand *training.Stand, rowAzimuth_deg, width, height float64) View {
+// Pane is a rectangle of a picture [px]. A pane without width or height shows nothing.
+type Pane struct{ X, Y, Width, Height float64 }
+
+// NewView puts the camera in front of a pane. The target lies halfway along the period of the stand.
+func NewView(c Camera, stand *training.Stand, rowAzimuth_deg float64, pane Pane) View {
 	c = c.Limited()
 	x, y := rowFromCompass(c.Azimuth_deg, rowAzimuth_deg)
 	sin, cos := math.Sincos(c.Elevation_deg * math.Pi / 180)
@@ -109,8 +112,9 @@ func NewView(c Camera, stand *training.Stand, rowAzimuth_deg, width, height floa
 	up := right.Cross(forward)
 	return View{
 		Eye: eye, Right: right, Up: up, Forward: forward,
-		Focal: float32(focalPerSide * min(height, width/widestAspect)),
-		Width: float32(width), Height: float32(height),
+		Focal: float32(focalPerSide * min(pane.Height, pane.Width/widestAspect)),
+		Width: float32(pane.Width), Height: float32(pane.Height),
+		CentreX: float32(pane.X + pane.Width/2), CentreY: float32(pane.Y + pane.Height/2),
 	}
 }
 
@@ -120,12 +124,12 @@ func (v *View) Project(p mgl32.Vec3) (x, y, depth float32) {
 	d := p.Sub(v.Eye)
 	depth = d.Dot(v.Forward)
 	scale := v.Focal / depth
-	return v.Width/2 + d.Dot(v.Right)*scale, v.Height/2 - d.Dot(v.Up)*scale, depth
+	return v.CentreX + d.Dot(v.Right)*scale, v.CentreY - d.Dot(v.Up)*scale, depth
 }
 
 // Ray is the direction from the eye through a pixel; its part along the view is 1.
 func (v *View) Ray(x, y float32) mgl32.Vec3 {
 	return v.Forward.
-		Add(v.Right.Mul((x - v.Width/2) / v.Focal)).
-		Add(v.Up.Mul((v.Height/2 - y) / v.Focal))
+		Add(v.Right.Mul((x - v.CentreX) / v.Focal)).
+		Add(v.Up.Mul((v.CentreY - y) / v.Focal))
 }

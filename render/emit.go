@@ -77,7 +77,7 @@ func (e *emitter) leaf(it *item, v *visibleSlice) {
 	if cz-abs(az)-abs(bz) < nearestDepth {
 		return
 	}
-	focal, midX, midY := e.view.Focal, e.view.Width/2, e.view.Height/2
+	focal, midX, midY := e.view.Focal, e.view.CentreX, e.view.CentreY
 	pixels := 2 * focal / cz * k * leaf.tip.Len()
 	q := e.quad(e.scene.atlas.tiles[leaf.tile].level(pixels))
 	for i, sign := range &cornerSigns {
@@ -128,7 +128,7 @@ func (e *emitter) sprite(rel mgl32.Vec3, half, sin, cos float32, id tileID) *[4]
 		return nil
 	}
 	scale := e.view.Focal / cz
-	x, y, r := e.view.Width/2+cx*scale, e.view.Height/2-cy*scale, half*scale
+	x, y, r := e.view.CentreX+cx*scale, e.view.CentreY-cy*scale, half*scale
 	q := e.quad(e.scene.atlas.tiles[id].level(2 * r))
 	for i, sign := range &cornerSigns {
 		q[i].X = x + r*(sign[0]*sin+sign[1]*cos)
@@ -203,7 +203,7 @@ func (e *emitter) wood(it *item, v *visibleSlice) {
 		return
 	}
 	s0, s1 := e.view.Focal/z0, e.view.Focal/z1
-	x0, y0, x1, y1 = e.view.Width/2+x0*s0, e.view.Height/2-y0*s0, e.view.Width/2+x1*s1, e.view.Height/2-y1*s1
+	x0, y0, x1, y1 = e.view.CentreX+x0*s0, e.view.CentreY-y0*s0, e.view.CentreX+x1*s1, e.view.CentreY-y1*s1
 	dx, dy := x1-x0, y1-y0
 	length := float32(math.Hypot(float64(dx), float64(dy)))
 	if length < 1e-3 {

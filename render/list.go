@@ -240,7 +240,8 @@ func (v *View) shareInPane(middle mgl32.Vec3, radius float32) float32 {
 		return 1
 	}
 	r := radius * v.Focal / depth
-	wide := min(x+r, v.Width) - max(x-r, 0)
-	high := min(y+r, v.Height) - max(y-r, 0)
+	x, y = abs(x-v.CentreX), abs(y-v.CentreY)
+	wide := min(x+r, v.Width/2) - max(x-r, -v.Width/2)
+	high := min(y+r, v.Height/2) - max(y-r, -v.Height/2)
 	return min(max(wide, 0)*max(high, 0)/(4*r*r), 1)
 }

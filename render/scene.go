@@ -37,6 +37,7 @@ type Scene struct {
 	light   daylight
 	sunMap  *sunMap
 	ground  *groundImage
+	version int // counts the changes of the ground image
 	palette Palette
 }
 
@@ -89,6 +90,7 @@ func (s *Scene) SetInstant(now Instant) {
 	s.leaves.light(s.sunMap, &s.light, s.tone)
 	lightWood(s.wood, s.sunMap, &s.light, woodOwner)
 	s.ground.shade(s.sunMap)
+	s.version++
 }
 
 // SetFaces gives each bunch face its temperature [°C], NaN or missing where unknown, and whether the
