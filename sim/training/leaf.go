@@ -23,8 +23,8 @@ const (
 	steepNormal     = 60.0 // inclination of leaves on upright or hanging shoots: 50-60°, from memory [deg]
 	flatNormal      = 34.0 // and on shoots that lie flat: 35-45° on the top of a sprawl, from memory [deg]
 	normalSpread    = 15.0 // standard deviation of the inclination, assumption [deg]
-	facingSpread    = 28.0 // standard deviation of the direction faced, assumption [deg]
-	lateralFacing   = 40.0 // of leaves on laterals [deg]
+	facingSpread    = 0.5  // standard deviation of the direction faced, as a tangent: 27°, assumption
+	lateralFacing   = 0.8  // of leaves on laterals
 	lowestLeaf      = 0.08 // [m]
 	basalBlade      = 0.5  // area of the lowest leaf relative to full-grown ones, from memory
 	basalNodes      = 4.0  // nodes over which leaves reach full size
@@ -74,6 +74,10 @@ func (g *grower) unfoldLeaves() {
 		perWeight = total * l.Laterals / (lateralBlade * blade) / lateral
 	}
 
+	count := int(total * (1 - l.Laterals + l.Laterals/lateralBlade) / blade * 1.4)
+	count = min(count, len(g.nodes)*(1+lateralMost))
+	g.stand.Leaves = make([]Leaf, 0, count)
+	g.pulled = make([]float64, 0, count)
 	for i := range g.plans {
 		for k := range g.plans[i].count {
 			g.unfoldNode(i, k, kept, perWeight*g.lateralAt(&g.plans[i], k))
@@ -151,8 +155,10 @@ func (g *grower) lateralAt(plan *shootPlan, k int) float64 {
 // rank is the unit vector from the shoot towards the leaf of node k: leaves stand in two ranks,
 // alternately on either side (distichous).
 func (g *grower) rank(plan *shootPlan, k int) mgl64.Vec3 {
-	turn := 2*math.Pi*plan.source.Uniform(drawRank) + math.Pi*float64(k%2)
-	sin, cos := math.Sincos(turn)
+	sin, cos := plan.rankSin, plan.rankCos
+	if k%2 == 1 {
+		sin, cos = -sin, -cos
+	}
 	along := g.nodes[plan.first+k].along
 	// Two vectors across the shoot, free of poles for shoots that stand or hang.
 	first := mgl64.Vec3{1, 0, 0}.Sub(along.Mul(along.X()))
@@ -169,15 +175,15 @@ func (g *grower) pose(plan *shootPlan, n node, from, rank mgl64.Vec3, petiole, a
 	a := &g.arms[plan.arm]
 	aside := (from.X() - g.cordons[a.cordon].Offset_m) / outwardWidth
 	outward := rank.X() + 1.2*min(max(aside, -1), 1)
-	facing := mgl64.Vec3{0.5*rank.X() + 1.3*math.Copysign(min(1, 0.3+math.Abs(outward)), outward), 0.4 * rank.Y(), 0}
-	turn := math.Atan2(facing.Y(), facing.X()) + radians(spread)*source.Normal(drawFacing)
-	sin, cos := math.Sincos(turn)
+	facing := mgl64.Vec3{0.5*rank.X() + 1.3*math.Copysign(min(1, 0.3+math.Abs(outward)), outward), 0.4 * rank.Y(), 0}.Normalize()
+	turn := spread * source.Normal(drawFacing)
+	facing = mgl64.Vec3{facing.X() - turn*facing.Y(), facing.Y() + turn*facing.X(), 0}.Normalize()
 
 	upright := n.along.Z() * n.along.Z()
 	tilt := flatNormal + (steepNormal-flatNormal)*upright + normalSpread*source.Normal(drawTilt)
-	normal := leaning(mgl64.Vec3{cos, sin, 0}, radians(min(max(math.Abs(tilt), 2), 92)))
+	normal := leaning(facing, radians(min(max(math.Abs(tilt), 2), 92)))
 
-	stalk := rank.Mul(0.55).Add(mgl64.Vec3{0.5 * cos, 0.5 * sin, 0.1}).Add(n.along.Mul(0.15)).Normalize()
+	stalk := rank.Mul(0.55).Add(mgl64.Vec3{0.5 * facing.X(), 0.5 * facing.Y(), 0.1}).Add(n.along.Mul(0.15)).Normalize()
 	hang := stalk.Mul(0.4).Sub(mgl64.Vec3{0, 0, 1})
 	tip := hang.Sub(normal.Mul(hang.Dot(normal)))
 	if tip.Len() < 1e-3 {

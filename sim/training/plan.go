@@ -31,6 +31,8 @@ type shootPlan struct {
 	// Set when it grows.
 	first, count int     // its nodes in grower.nodes
 	full         float64 // nodes that it would have if nothing had cut it
+
+	rankSin, rankCos float64 // turn of its two ranks of leaves about the shoot
 }
 
 const (

@@ -12,7 +12,7 @@ import (
 // How shoots grow. The rates are assumptions, set so that the canopies of the catalogue get the
 // published widths and heights; they are the same for every form.
 const (
-	stepLength = 0.025 // shoots grow in steps of this length [m]
+	stepLength = 0.04 // shoots grow in steps of this length [m]
 
 	droopRate   = 6.0 // bending down by own weight, per length beyond the last support [rad m⁻²]
 	uprightRate = 3.2 // bending up of a fully upright variety [rad m⁻¹]
@@ -79,13 +79,14 @@ type node struct {
 // apex is the growing tip of one shoot.
 type apex struct {
 	at, along mgl64.Vec3
-	heading   mgl64.Vec3 // horizontal unit vector: where it leans when it has to lean
-	length    float64    // grown so far [m]
-	held      float64    // length at which a wire last took hold of it [m]
-	place     float64    // where the crew puts it between a pair of wires, 0 left to 1 right
-	row       float64    // and along the row [m]
-	over      float64    // its inclination from the vertical where it lies over a wire [rad]
-	next      int        // support that it is brought to; none from len(supports) on
+	heading   mgl64.Vec3    // horizontal unit vector: where it leans when it has to lean
+	length    float64       // grown so far [m]
+	held      float64       // length at which a wire last took hold of it [m]
+	place     float64       // where the crew puts it between a pair of wires, 0 left to 1 right
+	row       float64       // and along the row [m]
+	wander    [2]mgl64.Vec3 // in and out of phase [rad m⁻¹]
+	over      float64       // its inclination from the vertical where it lies over a wire [rad]
+	next      int           // support that it is brought to; none from len(supports) on
 	combed    bool
 	draped    bool
 }
@@ -96,17 +97,18 @@ func (g *grower) growShoot(plan *shootPlan) {
 	length := s.Length_m * (1 + lengthSpread*plan.source.Normal(drawLength))
 	plan.full = length / (s.Internode_cm / 100)
 	plan.first = len(g.nodes)
+	plan.rankSin, plan.rankCos = math.Sincos(2 * math.Pi * plan.source.Uniform(drawRank))
 	base := g.armAt(&g.arms[plan.arm], plan.along)
 	tip := g.start(plan, base)
 
-	limb := Limb{Vine: int32(g.arms[plan.arm].vine)}
+	limb := newLimb(g.arms[plan.arm].vine, int(plan.full)+4)
 	limb.add(base, spurRadius)
 	limb.add(tip.at, shootBase)
 	spacing := newSpacing(plan, s, length)
 	top := g.hedgedAt(plan)
 	for next := spacing.after(0); tip.length < length && !(tip.at.Z() > top && plan.count >= fewestNodes); {
 		before := tip
-		g.advance(&tip, plan, min(stepLength, length-tip.length))
+		g.advance(&tip, min(stepLength, length-tip.length))
 		for ; next <= tip.length; next = spacing.after(next) {
 			u := (next - before.length) / (tip.length - before.length)
 			n := node{
@@ -148,6 +150,10 @@ func (g *grower) start(plan *shootPlan, base mgl64.Vec3) apex {
 	lean := radians(90 - s.Start_deg + leanSpread*plan.source.Normal(drawLean))
 
 	tip := apex{at: base, along: leaning(heading, lean), heading: heading, combed: combed}
+	for i, purpose := range [2]draw.Purpose{drawWanderX, drawWanderY} {
+		sin, cos := math.Sincos(2 * math.Pi * plan.source.Uniform(purpose))
+		tip.wander[0][i], tip.wander[1][i] = wanderRate*cos, wanderRate*sin
+	}
 	tip.place = plan.source.Uniform(drawPlace)
 	tip.over = radians(max(0, overLean+overSpread*plan.source.Normal(drawOver)))
 	tip.row = a.head + a.direction*(evenly*plan.even+(1-evenly)*plan.along+placeSpread*plan.source.Normal(drawRow))
@@ -184,7 +190,7 @@ func (g *grower) supportAbove(at mgl64.Vec3, from int) int {
 }
 
 // advance grows the tip by one step: habit and weight, wandering, wires, ground.
-func (g *grower) advance(tip *apex, plan *shootPlan, step float64) {
+func (g *grower) advance(tip *apex, step float64) {
 	s := g.option.Shoots
 	// Habit bends up, weight bends down, more so the more shoot hangs beyond the last support.
 	bend := droopRate*(tip.length-tip.held) - uprightRate*s.Habit
@@ -197,9 +203,8 @@ func (g *grower) advance(tip *apex, plan *shootPlan, step float64) {
 	tip.along = tilt(tip.along, tip.heading, bend*step)
 
 	// Wandering.
-	k := 2 * math.Pi / wanderWave
-	tip.along[0] += wanderRate * step * math.Sin(k*tip.length+2*math.Pi*plan.source.Uniform(drawWanderX))
-	tip.along[1] += wanderRate * step * math.Sin(k*tip.length+2*math.Pi*plan.source.Uniform(drawWanderY))
+	sin, cos := math.Sincos(2 * math.Pi / wanderWave * tip.length)
+	tip.along = tip.along.Add(tip.wander[0].Mul(sin * step)).Add(tip.wander[1].Mul(cos * step))
 
 	// Wires.
 	switch {
@@ -230,7 +235,8 @@ func tilt(along, heading mgl64.Vec3, e float64) mgl64.Vec3 {
 		heading = mgl64.Vec3{along.X() / lean, along.Y() / lean, 0}
 	}
 	t := max(lean, 1e-4) / max(1+along.Z(), 1e-4)
-	t = min(t*math.Exp(e), 1e3)
+	e = min(max(e, -1.5), 1.5) / 2
+	t = min(t*(1+e)/(1-e), 1e3) // exp by its first Padé approximant
 	sin, cos := 2*t/(1+t*t), (1-t*t)/(1+t*t)
 	return mgl64.Vec3{heading.X() * sin, heading.Y() * sin, cos}
 }
@@ -317,4 +323,4 @@ func mix(a, b mgl64.Vec3, u float64) mgl64.Vec3 { return a.Mul(1 - u).Add(b.Mul(
 
 func radians(deg float64) float64 { return deg * math.Pi / 180 }
 
-func round(x, perUnit float64) float64 { return math.Round(x*perUnit) / perUnit }
+func round(x, perUnit float64) float64 { return math.RoundToEven(x*perUnit) / perUnit }

@@ -7,7 +7,8 @@ import "github.com/go-gl/mathgl/mgl64"
 
 // Stand is one period of one row in the row frame: x across the row, y along it, z up from the
 // ground at the row line [m]. The planting repeats it every Length along the row and every RowSpacing
-// across it, so that every row shades every other.
+// across it, so that every row shades every other. Leaves and shoots at both ends stick out of
+// 0 ≤ y < Length; the repetitions fill in.
 type Stand struct {
 	RowSpacing  float64 // distance between row lines [m]
 	VineSpacing float64 // distance between vines in the row [m]

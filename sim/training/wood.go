@@ -82,7 +82,7 @@ func (g *grower) trunkLimb(vine int, top mgl64.Vec3) Limb {
 	source := g.source.Of(vine)
 	foot := mgl64.Vec3{0.03 * source.Normal(drawLeanX), top.Y() + 0.05*source.Normal(drawLeanY), 0}
 	bend := mgl64.Vec3{0.025 * source.Normal(drawBendX), 0.035 * source.Normal(drawBendY), 0}
-	limb := Limb{Vine: int32(vine)}
+	limb := newLimb(vine, points)
 	for i := range points {
 		u := float64(i) / (points - 1)
 		p := foot.Mul(1 - u).Add(top.Mul(u)).Add(bend.Mul(math.Sin(math.Pi * u * u)))
@@ -95,7 +95,7 @@ func (g *grower) trunkLimb(vine int, top mgl64.Vec3) Limb {
 func branchLimb(vine int, fork, head mgl64.Vec3) Limb {
 	const points = 7
 	corner := mgl64.Vec3{head.X(), head.Y(), fork.Z() + 0.6*(head.Z()-fork.Z())}
-	limb := Limb{Vine: int32(vine)}
+	limb := newLimb(vine, points)
 	for i := range points {
 		u := float64(i) / (points - 1)
 		p := fork.Mul((1 - u) * (1 - u)).Add(corner.Mul(2 * u * (1 - u))).Add(head.Mul(u * u))
@@ -108,7 +108,7 @@ func branchLimb(vine int, fork, head mgl64.Vec3) Limb {
 func (g *grower) armLimb(a *arm) Limb {
 	base, end := g.armRadii()
 	count := max(2, int(math.Ceil(a.length/woodStep))+1)
-	limb := Limb{Vine: int32(a.vine)}
+	limb := newLimb(a.vine, count)
 	for i := range count {
 		u := float64(i) / float64(count-1)
 		limb.add(g.armAt(a, u*a.length), base+(end-base)*u)
@@ -139,6 +139,10 @@ func (g *grower) armAt(a *arm, along float64) mgl64.Vec3 {
 		a.head + a.direction*along,
 		wire.Height_m - headDrop*(1-settled) + z + lane/2,
 	}
+}
+
+func newLimb(vine, points int) Limb {
+	return Limb{Vine: int32(vine), Points: make([]mgl64.Vec3, 0, points), Radius: make([]float64, 0, points)}
 }
 
 func (l *Limb) add(p mgl64.Vec3, radius float64) {
