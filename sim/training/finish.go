@@ -40,3 +40,9 @@ func bladeReach(leaf *Leaf) float64 {
 func rounded(v mgl64.Vec3, perUnit float64) mgl64.Vec3 {
 	return mgl64.Vec3{round(v[0], perUnit), round(v[1], perUnit), round(v[2], perUnit)}
 }
+
+func mix(a, b mgl64.Vec3, u float64) mgl64.Vec3 { return a.Mul(1 - u).Add(b.Mul(u)) }
+
+func radians(deg float64) float64 { return deg * math.Pi / 180 }
+
+func round(x, perUnit float64) float64 { return math.RoundToEven(x*perUnit) / perUnit }

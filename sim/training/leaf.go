@@ -21,7 +21,7 @@ const (
 	bladeOffset     = 0.5  // from petiole to centre of the blade, in radii of the disc of its area
 	outwardWidth    = 0.15 // a leaf this far from the middle of its curtain faces that side alone [m]
 	steepNormal     = 60.0 // inclination of leaves on upright or hanging shoots: 50-60°, from memory [deg]
-	flatNormal      = 34.0 // and on shoots that lie flat: 35-45° on the top of a sprawl, from memory [deg]
+	flatNormal      = 34.0 // and on shoots that lie flat: 35-45° on the top of canopies that are not shoot-positioned, from memory [deg]
 	normalSpread    = 15.0 // standard deviation of the inclination, assumption [deg]
 	facingSpread    = 0.5  // standard deviation of the direction faced, as a tangent: 27°, assumption
 	lateralFacing   = 0.8  // of leaves on laterals
@@ -68,12 +68,14 @@ func (g *grower) unfoldLeaves() {
 			lateral += g.lateralAt(&g.plans[i], k)
 		}
 	}
+	// What the given area leaves of that.
 	kept := total * (1 - l.Laterals) / primary
 	perWeight := 0.0
 	if lateral > 0 {
 		perWeight = total * l.Laterals / (lateralBlade * blade) / lateral
 	}
 
+	// Unfold and scale.
 	count := int(total * (1 - l.Laterals + l.Laterals/lateralBlade) / blade * 1.4)
 	count = min(count, len(g.nodes)*(1+lateralMost))
 	g.stand.Leaves = make([]Leaf, 0, count)
