@@ -8,13 +8,7 @@ import type { ViewMessage } from "./view-messages.ts";
 
 const tell = (message: ViewMessage) => window.parent.postMessage(message, window.location.origin);
 
-/** The program takes over key events of its document; the page keeps them all. */
-function keepKeysOut(): void {
-  for (const kind of ["keydown", "keyup", "keypress"]) {
-    window.addEventListener(kind, (event) => event.stopImmediatePropagation(), { capture: true });
-  }
-}
-
+/** Tried before the program is fetched: without WebGL it would be for nothing. */
 function canDraw(): boolean {
   const canvas = document.createElement("canvas");
   const context = canvas.getContext("webgl2") as WebGL2RenderingContext | null;
@@ -22,8 +16,13 @@ function canDraw(): boolean {
   return context !== null;
 }
 
+/** The program sets its functions once it runs. */
+async function functionsSet(): Promise<void> {
+  while (!window.rowlightView) await new Promise(requestAnimationFrame);
+  await window.rowlightView.ready;
+}
+
 async function start(): Promise<void> {
-  keepKeysOut();
   if (!canDraw()) {
     tell({ from: "view", kind: "no-webgl" });
     return;
@@ -37,10 +36,10 @@ async function start(): Promise<void> {
     return;
   }
   const ended = go.run(instance);
-  await Promise.race([window.rowlightView?.ready, ended]);
+  await Promise.race([functionsSet(), ended]);
   tell({ from: "view", kind: "ready" });
   await ended;
-  tell({ from: "view", kind: "crashed", reason: "the program ended" });
+  tell({ from: "view", kind: "crashed", reason: "ended" });
 }
 
 void start();

@@ -34,6 +34,8 @@ export interface View {
 declare global {
   interface Window {
     rowlightView?: View;
+    /** On the page's window: the program of the view calls it with the reason before it ends. */
+    rowlightViewFailed?: (reason: string) => void;
   }
 }
 

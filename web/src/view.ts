@@ -17,6 +17,8 @@ export type ViewState =
   | { phase: "crashed"; reason: string };
 
 export const viewState = signal<ViewState>({ phase: "loading", progress: { loaded: 0, total: 0 } });
+/** Counts the documents that the view has taken; what colours the stands is sent after each. */
+const stands = signal(0);
 /** Rectangles of the panes within the frame, one per option. */
 export const panes = signal<readonly Pane[]>([]);
 /** Counts up when the frame must be loaded again. */
@@ -41,6 +43,9 @@ export function listenToView(): void {
   });
 }
 
+// The program says why it ends, just before it does.
+window.rowlightViewFailed = (reason) => take(reason === "no-webgl" ? { from: "view", kind: "no-webgl" } : { from: "view", kind: "crashed", reason });
+
 function take(message: ViewMessage): void {
   switch (message.kind) {
     case "loading":
@@ -53,7 +58,7 @@ function take(message: ViewMessage): void {
       viewState.value = { phase: "no-webgl" };
       return;
     case "crashed":
-      viewState.value = { phase: "crashed", reason: message.reason };
+      if (viewState.peek().phase !== "no-webgl") viewState.value = { phase: "crashed", reason: message.reason };
   }
 }
 
@@ -107,7 +112,10 @@ sendToView(() => {
 
 sendToView(() => {
   const json = JSON.stringify(scenario.value);
-  return (view) => view.setScenario(json);
+  return (view) => {
+    view.setScenario(json);
+    stands.value += 1;
+  };
 });
 
 sendToView(() => {
@@ -118,6 +126,7 @@ sendToView(() => {
 sendToView(() => {
   const i = instant.value;
   const now = answer.value;
+  void stands.value;
   return (view) => {
     if (!now) return;
     const { sun, air, hour } = now.day;

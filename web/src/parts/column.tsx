@@ -95,7 +95,6 @@ function ColumnHead({ option }: { option: number }) {
         spoken={t("option.azimuth", { letter: name })}
         words={rowDirection}
         hook={optionHook(option, "azimuth")}
-        place="head"
       />
     </div>
   );

@@ -55,13 +55,16 @@ export function Comparison() {
   );
 }
 
-/** Whether the numbers are those of the set-up shown. */
+/** Whether the numbers are those of the set-up shown: in words, and as a line along the top of the window. */
 function CalculationState() {
   const phase = engineState.value.phase;
   const busy = pending.value && phase === "running";
   return (
-    <p class="calculation" data-testid="calculation" data-phase={phase} data-pending={String(pending.value)} data-generation={answer.value?.generation ?? 0}>
-      {busy ? t("computing", { percent: `${formatNumber(100 * progress.value, 0)} %` }) : answer.value ? t("computed") : ""}
-    </p>
+    <>
+      <p class="calculation" data-testid="calculation" data-phase={phase} data-pending={String(pending.value)} data-generation={answer.value?.generation ?? 0}>
+        {busy ? t("computing", { percent: `${formatNumber(100 * progress.value, 0)}\u00a0%` }) : answer.value ? t("computed") : ""}
+      </p>
+      {busy && <div class="calculation-line" style={{ transform: `scaleX(${progress.value})` }} aria-hidden="true" />}
+    </>
   );
 }

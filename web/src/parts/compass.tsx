@@ -7,7 +7,8 @@ import { cameras, instant, scenario } from "../store.ts";
 import { t } from "../text.ts";
 import { compassPoint, formatNumber } from "../units.ts";
 
-const radius = 30;
+const radius = 26;
+const letterRadius = 34;
 
 /** A point of the compass at a bearing from straight up and a distance from the middle. */
 function place(bearing_deg: number, distance: number): { x: number; y: number } {
@@ -23,7 +24,7 @@ export function Compass({ option }: { option: number }) {
   const azimuth = sun?.azimuth_deg[instant.value] ?? Number.NaN;
   const up = elevation > 0;
   const rows = onScreen(camera, effectiveNumber(scenario.value, ["options", option, "rows", "azimuth_deg"]));
-  const north = place(onScreen(camera, 0), radius - 8);
+  const north = place(onScreen(camera, 0), letterRadius);
   const toSun = onScreen(camera, azimuth);
   // The middle is the zenith and the rim the horizon.
   const spot = place(toSun, radius * (1 - Math.max(0, elevation) / 90));
@@ -31,12 +32,13 @@ export function Compass({ option }: { option: number }) {
   const words = !sun ? "" : up ? t("compass.sun", { direction: compassPoint(azimuth), elevation: `${formatNumber(elevation, 0)}°` }) : t("compass.night");
   return (
     <svg class="compass" viewBox="-40 -40 80 80" role="img" aria-label={t("compass", { direction: compassPoint(camera.azimuth_deg + 180), sun: words })}>
+      <circle class="compass-ground" r="40" />
       <circle class="compass-face" r={radius} />
       <g transform={`rotate(${rows})`}>
-        <path class="compass-rows" d="M-12-20V20M0-26V26M12-20V20" />
+        <path class="compass-rows" d="M-9-14V14M0-18V18M9-14V14" />
       </g>
       {[90, 180, 270].map((azimuth_deg) => {
-        const [a, b] = [place(onScreen(camera, azimuth_deg), radius), place(onScreen(camera, azimuth_deg), radius - 4)];
+        const [a, b] = [place(onScreen(camera, azimuth_deg), radius), place(onScreen(camera, azimuth_deg), radius + 4)];
         return <line key={azimuth_deg} class="compass-tick" x1={a.x} y1={a.y} x2={b.x} y2={b.y} />;
       })}
       <text class="compass-north" x={north.x} y={north.y}>

@@ -22,18 +22,16 @@ interface NumberFieldProps {
   /** Words that say what the value means, such as the direction of an azimuth. */
   words?: (value: number) => string;
   hook?: string;
-  /** Tells two fields of one path apart, so that each has its own id. */
-  place?: string;
 }
 
-export function NumberField({ path, label = fieldLabel(path), spoken, unit, words, hook, place = "sheet" }: NumberFieldProps) {
+export function NumberField({ path, label = fieldLabel(path), spoken, unit, words, hook }: NumberFieldProps) {
   const schema = fieldSchema(path);
   const min = schema?.minimum ?? 0;
   const max = schema?.maximum ?? 1;
   const step = schema?.["x-step"] ?? 1;
   const kind = unit ?? schema?.["x-unit"] ?? "1";
   const value = effectiveNumber(scenario.value, path);
-  const id = `${place}${pointer(path).replaceAll("/", "-")}`;
+  const id = `field${pointer(path).replaceAll("/", "-")}`;
   const faulty = hasFault(path);
   const name = spoken ?? label;
   const plain = text(show(value, kind, units.value, decimals(step, kind)));

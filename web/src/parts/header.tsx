@@ -17,7 +17,16 @@ export function Header() {
       <div class="place">
         <h1>{effectiveText(document, ["name"])}</h1>
         <p class="facts">{facts(document, units.value).join(" · ")}</p>
-        {note && <p class="note">{note}</p>}
+        <div class="place-more">
+          {note && <p class="note">{note}</p>}
+          <Button
+            label={t("site")}
+            class="quiet"
+            expanded={sheet.value === "site"}
+            onPress={() => (sheet.value = sheet.value === "site" ? null : "site")}
+            hook="site"
+          />
+        </div>
       </div>
       <div class="tools" role="group" aria-label={t("tools")}>
         <Button label={t("undo")} onPress={undoEdit} disabled={!canUndo.value} hook="undo" shortcut="Control+Z">
@@ -33,12 +42,6 @@ export function Header() {
         <Button label={t(theme.value === "light" ? "theme.toDark" : "theme.toLight")} onPress={switchTheme} hook="theme">
           <ThemeIcon />
         </Button>
-        <Button
-          label={t("site")}
-          expanded={sheet.value === "site"}
-          onPress={() => (sheet.value = sheet.value === "site" ? null : "site")}
-          hook="site"
-        />
       </div>
       {sheet.value === "site" && <SiteSheet />}
     </header>

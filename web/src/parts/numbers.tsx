@@ -39,32 +39,34 @@ export function DayNumbers({ option }: { option: number }) {
   const base = compared.value;
   const differs = optionCount.value > 1 && option !== base;
   return (
-    <table class="numbers">
-      <caption>
-        <span>{t("numbers.worse")}</span>
-        {differs && <span class="numbers-difference">{t("numbers.difference", { letter: letter(base) })}</span>}
-      </caption>
-      <tbody>
+    <section class="day" aria-label={t("numbers.worse")}>
+      <p class="small">{t("numbers.worse")}</p>
+      <dl class="numbers">
         {dayRows().map(({ label, note, unit, number, hook }) => {
           const own = worse(optionResult(option), number);
-          const other = worse(optionResult(base), number);
+          const other = differs ? worse(optionResult(base), number) : undefined;
           return (
-            <tr key={number}>
-              <th scope="row" title={note}>
-                {label}
-              </th>
-              <td>
+            <div key={number} class="tile">
+              <dt title={note}>{label}</dt>
+              <dd class="figure">
                 <Quantity value={own?.value} unit={unit} hook={optionHook(option, hook)} pending={pending.value} />
-              </td>
-              <td class="where">{own && own.value > 0 ? own.side.compass : ""}</td>
-              <td class="difference">
-                {differs && own && other && <Quantity value={own.value - other.value} unit={unit === "degC" ? "K" : unit} difference pending={pending.value} />}
-              </td>
-            </tr>
+              </dd>
+              {own && <dd class="where">{own.value > 0 ? own.side.compass : t("numbers.nowhere")}</dd>}
+              {own && other && <Difference value={own.value - other.value} unit={unit === "degC" ? "K" : unit} base={base} />}
+            </div>
           );
         })}
-      </tbody>
-    </table>
+      </dl>
+    </section>
+  );
+}
+
+/** "−0.8 °C to A". */
+function Difference({ value, unit, base }: { value: number; unit: string; base: number }) {
+  return (
+    <dd class="difference">
+      <Quantity value={value} unit={unit} difference pending={pending.value} /> <span class="note">{t("numbers.to", { letter: letter(base) })}</span>
+    </dd>
   );
 }
 

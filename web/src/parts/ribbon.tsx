@@ -14,6 +14,9 @@ const hourInSteps = 60 / step_min;
 /** The drawing's own units: one per instant across, so that an instant is a place. */
 const height = 100;
 
+/** The air is named over its first hours, where the courses lie low. */
+const quietHours = 6 * hourInSteps;
+
 /** Place of a sun height from the top; below the horizon it runs along the bottom. */
 const sunY = (elevation_deg: number) => height - (Math.max(0, elevation_deg) / 90) * (height - 8);
 
@@ -110,7 +113,6 @@ function Courses({ day }: { day: Day }) {
   const airY = (value: number) => height - 12 - ((value - low) / Math.max(high - low, 1)) * (height - 32);
   const line = (y: (i: number) => number) => air.map((_, i) => `${i ? "L" : "M"}${i} ${y(i).toFixed(2)}`).join("");
   const sun = line((i) => sunY(day.sun.elevation_deg[i] ?? -1));
-  const warmest = air.indexOf(high);
   const noon = day.sun.elevation_deg.indexOf(Math.max(...day.sun.elevation_deg));
   return (
     <>
@@ -122,8 +124,8 @@ function Courses({ day }: { day: Day }) {
       <span class="course-label sun-label" aria-hidden="true" style={{ left: `${(100 * noon) / lastInstant}%`, top: `${sunY(day.sun.elevation_deg[noon] ?? 0)}%` }}>
         {t("ribbon.sun", { elevation: `${formatNumber(day.sun.elevation_deg[noon] ?? 0, 0)}°` })}
       </span>
-      <span class="course-label air-label" aria-hidden="true" style={{ left: `${(100 * warmest) / lastInstant}%`, top: `${airY(high)}%` }}>
-        {t("ribbon.air", { air: text(show(high, "degC", units.value, 0)) })}
+      <span class="course-label air-label" aria-hidden="true" style={{ top: `${Math.min(...air.slice(0, quietHours).map(airY))}%` }}>
+        {t("ribbon.air", { low: text(show(low, "degC", units.value, 0)), high: text(show(high, "degC", units.value, 0)) })}
       </span>
       {day.sun.polar && <p class="polar">{t(day.sun.polar === "day" ? "ribbon.polarDay" : "ribbon.polarNight")}</p>}
     </>

@@ -5,7 +5,7 @@ import { useEffect, useRef } from "preact/hooks";
 import { effective, effectiveText, formByKey, letter, type Path } from "../document.ts";
 import { scenario, sheet } from "../store.ts";
 import { t, type TextKey } from "../text.ts";
-import { compassPoint, rowDirection } from "../units.ts";
+import { compassPoint } from "../units.ts";
 import { Button } from "./button.tsx";
 import { ChoiceField, DateField, TextField } from "./choice.tsx";
 import { NumberField } from "./field.tsx";
@@ -74,7 +74,6 @@ export function OptionSheet({ option }: { option: number }) {
   return (
     <Sheet title={t("sheet.option", { letter: letter(option), form: form?.name ?? "" })}>
       <Group title="group.rows">
-        <NumberField path={[...base, "rows", "azimuth_deg"]} words={rowDirection} />
         <Rows base={base} rows={[["rows.rowSpacing_m"], ["rows.vineSpacing_m"]]} />
       </Group>
       <Group title="group.trellis">
