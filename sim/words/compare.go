@@ -2,6 +2,7 @@ package words
 
 import (
 	"math"
+	"strings"
 
 	"rowlight/sim/result"
 	"rowlight/sim/scenario"
@@ -14,37 +15,39 @@ const alike_K, alike_h = 0.5, 0.1
 // hottest fruit and by the hours over a limit, each on the worse side.
 func Compare(o, base result.Option, s scenario.Scenario) result.Sentence {
 	limit := comparedLimit(o, base, s.Limits)
-	delta := hottestOf(o) - hottestOf(base)
-	hours := limit.hours(o) - limit.hours(base)
-	numbers := values{"limit": limit.temperature}
-	warmth, length := "", ""
+	delta, hours := hottestOf(o)-hottestOf(base), limit.hours(o)-limit.hours(base)
+	neither := limit.hours(o) < alike_h && limit.hours(base) < alike_h
+	return result.Sentence{
+		Code:  "compare." + difference(delta, hours, neither),
+		Words: map[string]string{"name": o.Name, "base": base.Name},
+		Values: map[string]float64{
+			"delta": math.Abs(delta), "hours": math.Abs(hours), "limit": limit.temperature,
+			"alikeDelta": alike_K, "alikeHours": alike_h,
+		},
+	}
+}
+
+// difference names the ways in which an option differs by its hottest fruit [K] and its hours over a
+// limit; neither tells that none of the two is over it for long.
+func difference(delta, hours float64, neither bool) string {
+	var ways []string
 	switch {
 	case delta <= -alike_K:
-		warmth = "cooler"
+		ways = append(ways, "cooler")
 	case delta >= alike_K:
-		warmth = "hotter"
+		ways = append(ways, "hotter")
+	case math.Abs(hours) < alike_h:
+		return "alike"
 	}
 	switch {
+	case neither:
+		ways = append(ways, "neither")
 	case hours <= -alike_h:
-		length = "shorter"
+		ways = append(ways, "shorter")
 	case hours >= alike_h:
-		length = "longer"
+		ways = append(ways, "longer")
 	}
-	code := "compare.alike"
-	switch {
-	case warmth == "" && length == "":
-		numbers.with("margin", alike_K).with("hours", alike_h)
-	case warmth == "":
-		code = "compare." + length
-		numbers.with("hours", math.Abs(hours))
-	case length == "":
-		code = "compare." + warmth
-		numbers.with("delta", math.Abs(delta))
-	default:
-		code = "compare." + warmth + "-" + length
-		numbers.with("delta", math.Abs(delta)).with("hours", math.Abs(hours))
-	}
-	return sentence(code, map[string]string{"name": o.Name, "base": base.Name}, numbers)
+	return strings.Join(ways, "-")
 }
 
 // counted is one of the counted limits with its hours on a side.

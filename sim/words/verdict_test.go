@@ -134,6 +134,10 @@ func TestCompare(t *testing.T) {
 			"“B” has 0.6 h more over 45.0 °C on the worse side than “VSP, spurs”; the hottest fruit is alike."},
 		"alike": {option("B", 49.6, 2.42, 9), base,
 			"“B” and “VSP, spurs” differ by less than 0.5 °C at the hottest fruit and by less than 0.1 h over 45.0 °C."},
+		"cooler-neither": {option("B", 33, 0, 0), option("C", 34.5, 0, 0),
+			"“B” keeps its hottest fruit 1.5 °C cooler than “C”; neither is over 35.0 °C for long."},
+		"hotter-neither": {option("B", 34.5, 0, 0), option("C", 33, 0, 0),
+			"“B” lets its hottest fruit get 1.5 °C hotter than “C”; neither is over 35.0 °C for long."},
 		"limit that counts": {option("B", 42, 0, 1), option("C", 44, 0.01, 3),
 			"“B” keeps its hottest fruit 2.0 °C cooler than “C”, with 2.0 h less over 40.0 °C on the worse side."},
 	}
