@@ -4,7 +4,6 @@
 package weather
 
 import (
-	"fmt"
 	"math"
 	"time"
 
@@ -45,12 +44,6 @@ type Series struct {
 // ClockHour is the hour of a moment on the clock of the day [h]; below 0 or above 24 on a
 // neighbouring day.
 func (s Series) ClockHour(t time.Time) float64 { return t.Sub(s.Midnight).Hours() }
-
-// Fault is what keeps a scenario from having a day: a fault of the text catalogue as an error.
-type Fault struct{ scenario.Fault }
-
-// Error says the code and its parameters; the text for users is in the catalogue.
-func (f Fault) Error() string { return fmt.Sprintf("%s at %s %v", f.Code, f.Path, f.Values) }
 
 // Course gives the weather of the scenario's day at clock hours 0 to 24, the same day repeating
 // before and after, so that hour 24 joins hour 0. An error is always a Fault: of the date, the
@@ -112,11 +105,11 @@ type day struct {
 func newDay(s scenario.Scenario) (day, error) {
 	date, err := time.Parse(time.DateOnly, s.Weather.Date)
 	if err != nil {
-		return day{}, Fault{scenario.Fault{Code: "fault.date", Path: "/weather/date", Values: map[string]any{"value": s.Weather.Date}}}
+		return day{}, scenarioFault("fault.date", "/weather/date", map[string]any{"value": s.Weather.Date})
 	}
 	if year := date.Year(); year < scenario.FirstYear || year > scenario.LastYear {
-		return day{}, Fault{scenario.Fault{Code: "fault.year", Path: "/weather/date", Values: map[string]any{
-			"value": s.Weather.Date, "min": scenario.FirstYear, "max": scenario.LastYear}}}
+		return day{}, scenarioFault("fault.year", "/weather/date", map[string]any{
+			"value": s.Weather.Date, "min": scenario.FirstYear, "max": scenario.LastYear})
 	}
 	return day{
 		site:                 s.Site,

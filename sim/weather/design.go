@@ -69,7 +69,7 @@ func (d day) siteFault(code string, values map[string]any) Fault {
 	}
 	values["latitude_deg"] = d.site.Latitude_deg
 	values["date"] = d.midnight.Format("2006-01-02")
-	return Fault{scenario.Fault{Code: code, Path: "/site/latitude_deg", Values: values}}
+	return scenarioFault(code, "/site/latitude_deg", values)
 }
 
 // dayCurve is the air temperature [°C] some hours after the coldest moment, until sunset: Parton &

@@ -1,0 +1,158 @@
+package weather
+
+import (
+	"bufio"
+	"bytes"
+	"io"
+	"strings"
+	"unicode/utf8"
+)
+
+// Format is a format of weather files.
+type Format string
+
+// The formats that are read.
+const (
+	EPW  Format = "EPW"  // EnergyPlus weather
+	TMY3 Format = "TMY3" // typical meteorological year, NREL
+)
+
+// File is the hours of a weather file: of a typical year, whose months come from different years,
+// or of a part of a year.
+type File struct {
+	Name          string // of the file, as given to Read
+	Format        Format
+	Place         string  // as the file names it
+	Latitude_deg  float64 // positive north
+	Longitude_deg float64 // positive east
+	UTCOffset_h   float64 // of local standard time, in which the file keeps its hours
+	Elevation_m   float64
+	Rows          []Row // in the order of the file; none when a fault blocks
+	// Times is what the light itself says about the hours.
+	Times Times
+}
+
+// Row is one hour of a file. A missing value is NaN. Sunlight and longwave are means over the hour
+// [W/m²], the rest are values at its end.
+type Row struct {
+	Line             int // in the file, from 1
+	Year, Month, Day int // the day that the hour ends or lies in
+	Hour             int // 1 … 24: the hour that ends at Hour:00 local standard time
+	Air_C            float64
+	Dew_C            float64
+	Humidity_pct     float64
+	GHI, DNI, DHI    float64
+	Longwave_Wm2     float64
+	WindFrom_deg     float64
+	Wind_ms          float64
+	Opaque_tenths    float64 // of the sky covered by opaque clouds
+	stamped          bool    // date and hour could be read
+}
+
+// mostRows is the hours of a leap year; no file that is read has more.
+const mostRows = 8784
+
+// Read reads a weather file of either format, told by its beginning; the name is only kept. All
+// faults are given at once. When one of them blocks, the file has no rows.
+func Read(name string, r io.Reader) (File, []Fault) {
+	file, faults := read(r)
+	file.Name = name
+	return file, faults
+}
+
+func read(r io.Reader) (File, []Fault) {
+	buffered := bufio.NewReader(r)
+	start, _ := buffered.Peek(4096) // a shorter file gives what it has; a fault comes again when read
+	if fault, ok := unreadable(start); ok {
+		return File{}, []Fault{fault}
+	}
+	switch guess(start) {
+	case EPW:
+		return ReadEPW(buffered)
+	case TMY3:
+		return ReadTMY3(buffered)
+	}
+	faults := report{}
+	faults.block(1, 0, "fault.file-format", map[string]any{"begin": beginning(start)})
+	return File{}, faults.list()
+}
+
+// unreadable finds what is no text with commas at all.
+func unreadable(start []byte) (Fault, bool) {
+	faults := report{}
+	switch {
+	case len(bytes.TrimSpace(bytes.TrimPrefix(start, byteOrderMark))) == 0:
+		faults.block(0, 0, "fault.file-empty", nil)
+	case bytes.HasPrefix(start, zipMark):
+		faults.block(0, 0, "fault.file-packed", nil)
+	case bytes.HasPrefix(start, utf16Marks[0]), bytes.HasPrefix(start, utf16Marks[1]):
+		faults.block(0, 0, "fault.file-encoding", nil)
+	case semicolons(start):
+		faults.block(1, 0, "fault.file-semicolons", nil)
+	default:
+		return Fault{}, false
+	}
+	return faults.faults[0], true
+}
+
+// semicolons tells whether the first line is parted by semicolons, as spreadsheets write it where
+// decimals have commas.
+func semicolons(start []byte) bool {
+	_, line, _ := splitLine(start, true)
+	return bytes.Count(line, []byte(";")) >= 6
+}
+
+// guess names the format of a file by its first two lines.
+func guess(start []byte) Format {
+	advance, first, _ := splitLine(start, true)
+	_, second, _ := splitLine(start[advance:], true)
+	first = bytes.TrimSpace(bytes.TrimPrefix(first, byteOrderMark))
+	switch {
+	case bytes.HasPrefix(bytes.ToUpper(first), []byte("LOCATION,")):
+		return EPW
+	case bytes.HasPrefix(bytes.ToLower(bytes.Trim(second, `" `)), []byte("date (mm/dd/yyyy)")):
+		return TMY3
+	}
+	return ""
+}
+
+// beginning is the start of a file, for a fault to show.
+func beginning(start []byte) string {
+	const most = 40
+	_, line, _ := splitLine(start, true)
+	shown := []rune(strings.TrimSpace(strings.ToValidUTF8(string(line), "·")))
+	if len(shown) > most {
+		shown = append(shown[:most], '…')
+	}
+	return string(shown)
+}
+
+// utf8Text is the text of a header as UTF-8; older files are in Latin-1, whose bytes are the first code
+// points of Unicode.
+func utf8Text(text string) string {
+	if utf8.ValidString(text) {
+		return text
+	}
+	var out strings.Builder
+	for _, b := range []byte(text) {
+		out.WriteRune(rune(b))
+	}
+	return out.String()
+}
+
+// finish checks the rows of a file as a whole, and drops them where a fault blocks.
+func (f *File) finish(faults *report) (File, []Fault) {
+	if len(f.Rows) == 0 && !Blocked(faults.faults) {
+		faults.block(0, 0, "fault.file-no-rows", nil)
+	}
+	if !Blocked(faults.faults) {
+		f.checkSequence(faults)
+		f.checkTimes(faults)
+		f.checkNights(faults)
+	}
+	list := faults.list()
+	if Blocked(list) {
+		f.Rows = nil
+	}
+	return *f, list
+}
