@@ -9,8 +9,8 @@ export interface Camera {
   targetZ_m: number;
 }
 
-/** From the south-west at eye height: down the rows and onto the afternoon side. */
-export const defaultCamera: Camera = { azimuth_deg: 222, elevation_deg: 9, distance_m: 6.5, targetZ_m: 1.15 };
+/** From the west-south-west at eye height: onto the afternoon side of north–south rows and along them. */
+export const defaultCamera: Camera = { azimuth_deg: 240, elevation_deg: 9, distance_m: 4.4, targetZ_m: 1.1 };
 
 const lowest_deg = 1;
 const highest_deg = 88;

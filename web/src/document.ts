@@ -4,8 +4,8 @@
  * form and then from the schema, by the same rule as the simulation does.
  */
 
-import forms from "../../sim/scenario/forms.json";
-import schema from "../../sim/scenario/schema.json";
+import forms from "../../sim/scenario/forms.json" with { type: "json" };
+import schema from "../../sim/scenario/schema.json" with { type: "json" };
 
 export type Json = null | boolean | number | string | Json[] | { [key: string]: Json };
 export type JsonObject = { [key: string]: Json };

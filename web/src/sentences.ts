@@ -1,6 +1,6 @@
 /** Verdicts, comparisons and faults in words, from the catalogue that the command line shares. */
 
-import words from "../../sim/words/en.json";
+import words from "../../sim/words/en.json" with { type: "json" };
 import { letter } from "./document.ts";
 import type { Sentence } from "./generated/result.ts";
 import { fieldName } from "./labels.ts";

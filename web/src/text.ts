@@ -1,7 +1,7 @@
 /** The page's text catalogue. */
 
 import type { Loaded } from "./download.ts";
-import en from "./text/en.json";
+import en from "./text/en.json" with { type: "json" };
 import { megabytes } from "./units.ts";
 
 export type TextKey = keyof typeof en;

@@ -1,0 +1,37 @@
+import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
+import { test } from "node:test";
+import { infernoHex, onScale, readable, spellsOver, temperatureColour, temperatureScale } from "../src/scales.ts";
+
+test("crossings of a limit are interpolated between instants", () => {
+  assert.deepEqual(spellsOver([0, 1, 2, 3, 4], [40, 44, 48, 44, 40], 45), [{ from: 1.25, to: 2.75 }]);
+  assert.deepEqual(spellsOver([0, 1, 2], [50, 50, 40], 45), [{ from: 0, to: 1.5 }]);
+  assert.deepEqual(spellsOver([0, 1], [44, 46], 45), [{ from: 0.5, to: 1 }]);
+  assert.deepEqual(spellsOver([0, 1], [44, 45], 45), []);
+});
+
+test("the scale ends where it says and its brightness rises all the way", () => {
+  assert.equal(onScale(temperatureScale.min_C - 5), 0);
+  assert.equal(onScale(temperatureScale.max_C + 5), 1);
+  // Relative luminance of WCAG 2.2.
+  const luminance = (t: number) => {
+    const [r, g, b] = temperatureColour(t).map((v) => {
+      const c = v / 255;
+      return c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4;
+    }) as [number, number, number];
+    return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+  };
+  let before = -1;
+  for (let t = temperatureScale.min_C; t <= temperatureScale.max_C; t += 0.5) {
+    assert.ok(luminance(t) > before, `at ${t} °C`);
+    before = luminance(t);
+  }
+});
+
+test("the colours are those of the pictures", () => {
+  const palette = readFileSync("../render/palette.go", "utf8");
+  const list = palette.match(/infernoHex = \[\]uint32\{([^}]+)\}/)?.[1]?.match(/0x[0-9a-f]{6}/g)?.map(Number);
+  assert.deepEqual(list, [...infernoHex]);
+  assert.equal(Number(palette.match(/TemperatureFrom\s*=\s*([\d.]+)/)?.[1]), readable.from);
+  assert.equal(Number(palette.match(/TemperatureTo\s*=\s*([\d.]+)/)?.[1]), readable.to);
+});
