@@ -58,9 +58,9 @@ func lookOf(floor scenario.Floor) floorLook {
 		moist := rgb{0.120, 0.082, 0.056}
 		return floorLook{cover: moist, worn: moist.scaled(1.3), strip: moist.scaled(0.9), blades: 0.10, grain: 0.60}
 	case scenario.Straw:
-		return floorLook{cover: rgb{0.46, 0.37, 0.19}, worn: rgb{0.52, 0.44, 0.27}, strip: drySoil, blades: 0.75, grain: 0.15}
+		return floorLook{cover: rgb{0.45, 0.34, 0.14}, worn: rgb{0.50, 0.41, 0.22}, strip: drySoil, blades: 0.75, grain: 0.15}
 	case scenario.Pale:
-		pale := rgb{0.60, 0.57, 0.51}
+		pale := rgb{0.44, 0.40, 0.33}
 		return floorLook{cover: pale, worn: pale.scaled(0.9), strip: pale.scaled(0.95), blades: 0.05, grain: 0.30}
 	default:
 		return floorLook{cover: rgb{0.092, 0.158, 0.034}, worn: rgb{0.215, 0.205, 0.080}, strip: drySoil, blades: 0.75, grain: 0.20}

@@ -11,6 +11,7 @@ import (
 // bunchSet is the bunches of a stand as spheres, in several finenesses: seen from afar fewer, larger
 // spheres fill the same bunch.
 type bunchSet struct {
+	stand  *training.Stand
 	bunch  []bunchBody
 	berry  [bunchLevels][]berry
 	starts [bunchLevels][]int // by bunch, with the end behind the last
@@ -62,20 +63,27 @@ func newBunchSet(stand *training.Stand, open *openness, berry_m float64, slices 
 			slice: sliceOf(bunch.Centre[1], stand.Length, slices), open: open.at(bunch.Centre[0], bunch.Centre[2]),
 		})
 	}
-	diameter := berry_m
+	set.stand = stand
 	for level := range bunchLevels {
-		set.radius[level] = float32(diameter / 2)
-		set.starts[level] = []int{0}
-		for b := range stand.Bunches {
-			set.berry[level] = appendBerries(set.berry[level], &stand.Bunches[b], int32(b), diameter)
-			set.starts[level] = append(set.starts[level], len(set.berry[level]))
-		}
-		diameter *= coarser
+		set.radius[level] = float32(berry_m / 2 * math.Pow(coarser, float64(level)))
 	}
 	for i := range set.colour {
 		set.colour[i] = unknownFruit
 	}
 	return set
+}
+
+// level is the berries of one fineness and where each bunch starts among them. They are laid when
+// first asked for: the finest is seen only from close by.
+func (set *bunchSet) level(level int) (berries []berry, starts []int) {
+	if set.starts[level] == nil {
+		set.starts[level] = []int{0}
+		for b := range set.stand.Bunches {
+			set.berry[level] = appendBerries(set.berry[level], &set.stand.Bunches[b], int32(b), 2*float64(set.radius[level]))
+			set.starts[level] = append(set.starts[level], len(set.berry[level]))
+		}
+	}
+	return set.berry[level], set.starts[level]
 }
 
 // unknownFruit is the colour of berries whose temperature is not known: a muted plum, off the scale.
@@ -138,8 +146,9 @@ func appendBerries(list []berry, bunch *training.Bunch, index int32, diameter fl
 // cast lays the bunches on the map of the sun as discs that face the sun.
 func (set *bunchSet) cast(m *sunMap, sun mgl32.Vec3, owner int32) {
 	a, b := across(sun)
-	for i := range set.berry[bunchLevels-1] {
-		ball := &set.berry[bunchLevels-1][i]
+	berries, _ := set.level(bunchLevels - 1)
+	for i := range berries {
+		ball := &berries[i]
 		m.add(owner, ball.centre, a.Mul(0.9*ball.radius), b.Mul(0.9*ball.radius), nil)
 	}
 }

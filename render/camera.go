@@ -21,9 +21,10 @@ const (
 	focalPerSide  = 1.22 // focal length over pane height: a view 45° high; an assumption for the picture
 	widestAspect  = 1.35 // panes narrower than this keep the width of view instead of the height
 	nearestDepth  = 0.18 // nothing nearer to the eye is drawn [m]
+	besideRow_m   = 0.5  // from the leaves to an eye beside or above them [m]
 	defaultSwing  = 36.0 // default camera stands this far off square to the row, so that rows recede [deg]
 	defaultRise   = 8.0  // default elevation of the camera [deg]
-	defaultMetres = 3.2  // default distance: near enough that single bunches are seen [m]
+	defaultMetres = 2.8  // default distance: near enough that single bunches are seen [m]
 )
 
 // Limited is the camera with every value inside the range in which the picture makes sense.
@@ -106,6 +107,8 @@ func NewView(c Camera, stand *training.Stand, rowAzimuth_deg float64, pane Pane)
 		float32(c.Distance_m * cos * x), float32(c.Distance_m * cos * y), float32(c.Distance_m * sin),
 	})
 	eye[2] = max(eye[2], lowestEye_m)
+	aside := standAside(eye, stand)
+	eye[0], target[0] = eye[0]+aside, target[0]+aside
 	forward := target.Sub(eye).Normalize()
 	// Right stays defined when one looks straight down, because it comes from the azimuth alone.
 	right := mgl32.Vec3{float32(-y), float32(x), 0}
@@ -116,6 +119,23 @@ func NewView(c Camera, stand *training.Stand, rowAzimuth_deg float64, pane Pane)
 		Width: float32(pane.Width), Height: float32(pane.Height),
 		CentreX: float32(pane.X + pane.Width/2), CentreY: float32(pane.Y + pane.Height/2),
 	}
+}
+
+// standAside is how far an eye that would stand in the leaves of the middle row is moved sideways
+// into the open [m], as when one looks along the row.
+func standAside(eye mgl32.Vec3, stand *training.Stand) float32 {
+	if eye[2] > float32(stand.Top)+besideRow_m {
+		return 0
+	}
+	var reach float64
+	for i := range stand.Leaves {
+		reach += math.Abs(stand.Leaves[i].Centre[0]) / float64(len(stand.Leaves))
+	}
+	clear := float32(min(2*reach+besideRow_m, stand.RowSpacing/2))
+	if eye[0] < 0 {
+		return min(-clear-eye[0], 0)
+	}
+	return max(clear-eye[0], 0)
 }
 
 // Project gives the pixel of a point and its depth along the view [m]; a point with a depth of zero

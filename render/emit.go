@@ -156,8 +156,8 @@ func (e *emitter) farBunch(it *item, v *visibleSlice) {
 // Brightness of berries against the colour of the scale: sunlit ones show it as it is, the shaded
 // ones keep their hue and are darker.
 const (
-	litBerryGain    = 1.30
-	shadedBerryGain = 1.02
+	litBerryGain    = 1.16
+	shadedBerryGain = 1.06
 )
 
 // sphere draws a berry in the colour of its face. It is in the sun if its face is and it does not

@@ -43,30 +43,39 @@ func groundLevel(level int) (y, w, h int) {
 // shade writes the shadows that the sun throws on the ground, softened by one texel as the disc of
 // the sun softens them.
 func (g *groundImage) shade(m *sunMap) {
+	lines := [3][]uint8{make([]uint8, mapAlong), make([]uint8, mapAlong), make([]uint8, mapAlong)}
+	m.softened(mapAcross-1, lines[0])
+	m.softened(0, lines[1])
 	for v := range mapAcross {
-		above, below := (v-1)&(mapAcross-1), (v+1)&(mapAcross-1)
-		to := g.pixels.Pix[g.pixels.PixOffset(0, v):]
-		for u := range mapAlong {
-			before, after := (u-1)&(mapAlong-1), (u+1)&(mapAlong-1)
-			var sum int
-			if m.lit {
-				sum = 4*m.clear(v, u) + 2*(m.clear(v, before)+m.clear(v, after)+m.clear(above, u)+m.clear(below, u)) +
-					m.clear(above, before) + m.clear(above, after) + m.clear(below, before) + m.clear(below, after)
-			}
-			to[4*u], to[4*u+1], to[4*u+2], to[4*u+3] = uint8(sum*255/16), g.sky[v], 0, 255
+		m.softened((v+1)&(mapAcross-1), lines[2])
+		to := g.pixels.Pix[g.pixels.PixOffset(0, v):][:4*mapAlong]
+		before, here, after := lines[0], lines[1], lines[2]
+		for u := range before {
+			lit := (int(before[u]) + 2*int(here[u]) + int(after[u])) * 255 / 16
+			to[4*u], to[4*u+1], to[4*u+3] = uint8(lit), g.sky[v], 255
 		}
+		lines[0], lines[1], lines[2] = lines[1], lines[2], lines[0]
 	}
 	for level := 1; level < groundLevels; level++ {
 		g.halve(level)
 	}
 }
 
-// clear is 1 where nothing stands between the sun and a texel of the ground.
-func (m *sunMap) clear(v, u int) int {
-	if m.owner[v*mapAlong+u] == noOwner {
-		return 1
+// softened writes how clear each texel of a line is, in quarters, its neighbours in the line counted in.
+func (m *sunMap) softened(line int, to []uint8) {
+	owners := m.owner[line*mapAlong:][:mapAlong]
+	clear := func(owner int32) uint8 {
+		if m.lit && owner == noOwner {
+			return 1
+		}
+		return 0
 	}
-	return 0
+	before, here := clear(owners[mapAlong-1]), clear(owners[0])
+	for u := range owners {
+		after := clear(owners[(u+1)&(mapAlong-1)])
+		to[u] = before + 2*here + after
+		before, here = here, after
+	}
 }
 
 func (g *groundImage) halve(level int) {

@@ -15,10 +15,16 @@ type leafShape struct {
 
 const outlineSteps = 720
 
-// vein is one straight piece of a vein, thick at a and thin at b, on the right half of the blade.
+// vein is one straight piece of a vein on the right half of the blade, x across and y along the
+// midrib: from a by d, thick at a and thin at its end.
 type vein struct {
-	ax, ay, bx, by float32 // x across, y along the midrib
-	width          float32 // at a
+	ax, ay, dx, dy float64
+	width          float64 // at a
+	perLength2     float64 // 1 over the square of its length
+}
+
+func newVein(ax, ay, dx, dy, width float64) vein {
+	return vein{ax, ay, dx, dy, width, 1 / (dx*dx + dy*dy)}
 }
 
 // lobing describes one leaf: the lengths of the upper and lower side lobes relative to the middle one,
@@ -98,7 +104,7 @@ func (s *leafShape) drawVeins(l lobing) {
 	}
 	for m, main := range mains {
 		sin, cos := math.Sincos(main.angle_deg * math.Pi / 180)
-		s.veins = append(s.veins, vein{bx: float32(sin * main.length), by: float32(cos * main.length), width: float32(main.width)})
+		s.veins = append(s.veins, newVein(0, 0, sin*main.length, cos*main.length, main.width))
 		for b := range 5 {
 			at := (0.24 + 0.145*float64(b)) * main.length
 			for _, turn := range []float64{-47, 47} {
@@ -107,11 +113,7 @@ func (s *leafShape) drawVeins(l lobing) {
 				}
 				side, forth := math.Sincos((main.angle_deg + turn) * math.Pi / 180)
 				length := 0.42 * (main.length - at)
-				s.veins = append(s.veins, vein{
-					ax: float32(sin * at), ay: float32(cos * at),
-					bx: float32(sin*at + side*length), by: float32(cos*at + forth*length),
-					width: float32(0.45 * main.width),
-				})
+				s.veins = append(s.veins, newVein(sin*at, cos*at, side*length, forth*length, 0.45*main.width))
 			}
 		}
 	}
@@ -142,7 +144,7 @@ func (s *leafShape) inside(x, y float64) float64 {
 	place := angle / math.Pi * outlineSteps
 	i := min(int(place), outlineSteps-1)
 	f := place - float64(i)
-	return float64(s.radius[i])*(1-f) + float64(s.radius[i+1])*f - math.Hypot(x, y)
+	return float64(s.radius[i])*(1-f) + float64(s.radius[i+1])*f - math.Sqrt(x*x+y*y)
 }
 
 // relief is the brightness of the blade at a point: 1 on a vein, about 0.8 on the flat, less in the
@@ -150,14 +152,20 @@ func (s *leafShape) inside(x, y float64) float64 {
 func (s *leafShape) relief(x, y float64) float64 {
 	x = math.Abs(x)
 	on, groove := 0.0, 0.0
-	for _, v := range s.veins {
-		dx, dy := float64(v.bx-v.ax), float64(v.by-v.ay)
-		t := min(max(((x-float64(v.ax))*dx+(y-float64(v.ay))*dy)/(dx*dx+dy*dy), 0), 1)
-		d := math.Hypot(x-float64(v.ax)-t*dx, y-float64(v.ay)-t*dy)
-		w := float64(v.width) * (1.1 - 0.8*t)
+	for i := range s.veins {
+		v := &s.veins[i]
+		px, py := x-v.ax, y-v.ay
+		t := min(max((px*v.dx+py*v.dy)*v.perLength2, 0), 1)
+		px, py = px-t*v.dx, py-t*v.dy
+		w := v.width * (1.1 - 0.8*t)
+		d2 := px*px + py*py
+		if d2 > 20.25*w*w {
+			continue // beyond the groove
+		}
+		d := math.Sqrt(d2)
 		on = max(on, 1-smooth(0.35*w, 1.1*w, d))
 		groove = max(groove, (1-smooth(w, 4.5*w, d))*(0.4+30*w))
 	}
-	blade := 0.80 + 0.05*(1-math.Hypot(x, y)) - 0.11*min(groove, 1)
+	blade := 0.80 + 0.05*(1-math.Sqrt(x*x+y*y)) - 0.11*min(groove, 1)
 	return blade + (1-blade)*on
 }

@@ -39,6 +39,9 @@ type leafColour struct {
 	lit           [4]float32
 }
 
+// shadeGain lifts the shaded leaves, whose many small sources of light are not counted one by one.
+const shadeGain = 3.1
+
 // Faces of a leaf.
 const (
 	upperFace = 0
@@ -160,7 +163,7 @@ func (set *leafSet) light(m *sunMap, light *daylight, tone *toneTable) {
 			level := 0.55 + 0.45*abs(l.normal[2])
 			ambient := light.sky.scaled(l.open * (0.4 + 0.6*l.open) * level).
 				plus(leafGlow.times(light.sky.plus(light.beam.scaled(0.10))).scaled(0.05 + 0.35*l.open))
-			shade := ambient.times(reflected[face]).scaled(1.9)
+			shade := ambient.times(reflected[face]).scaled(shadeGain)
 			direct := light.beam.scaled(strength).times(through)
 			if face == sunFace {
 				direct = light.beam.scaled(strength).times(reflected[face])

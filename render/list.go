@@ -209,7 +209,8 @@ func (v *visibleSlice) chooseBunches(s *Scene, view *View, smallest float32) int
 	if v.level == bunchLevels {
 		return int(v.inPane * float32(len(v.bunches)))
 	}
-	starts, spheres := s.bunches.starts[v.level], 0
+	_, starts := s.bunches.level(v.level)
+	spheres := 0
 	for _, b := range v.bunches {
 		spheres += starts[b+1] - starts[b]
 	}

@@ -47,8 +47,8 @@ const (
 	woodOwner  int32 = -3
 )
 
-// NewScene prepares a planting. The sun stands at the zenith until SetInstant.
-func NewScene(p Planting, atlas *Atlas) *Scene {
+// NewScene prepares a planting at an instant.
+func NewScene(p Planting, atlas *Atlas, now Instant) *Scene {
 	s := &Scene{planting: p, atlas: atlas, tone: newToneTable(), palette: TemperaturePalette()}
 	s.slices = max(int(math.Round(p.Stand.Length/sliceLength_m)), 1)
 	s.open = newOpenness(p.Stand)
@@ -70,7 +70,7 @@ func NewScene(p Planting, atlas *Atlas) *Scene {
 	}
 	s.sunMap = newSunMap()
 	s.ground = newGroundImage(s.open, atlas.noise)
-	s.SetInstant(Instant{Hour: 12, SunElevation_deg: 90, DNI_Wm2: fullBeam_Wm2, DHI_Wm2: fullSky_Wm2})
+	s.SetInstant(now)
 	return s
 }
 

@@ -11,12 +11,12 @@ func (s *leafShape) fromSquare(u, v float64) (x, y float64) {
 	return (2*u - 1) * float64(s.reach), (1-2*v)*float64(s.reach) + float64(s.centroid)
 }
 
-// drawLeaf draws the brightness of one blade with a soft margin.
+// drawLeaf draws the brightness of one blade with a soft margin. Both halves are alike.
 func drawLeaf(s *leafShape, side int) *image.RGBA {
 	picture := image.NewRGBA(image.Rect(0, 0, side, side))
 	texel := 2 * float64(s.reach) / float64(side)
 	for j := range side {
-		for i := range side {
+		for i := range side / 2 {
 			x, y := s.fromSquare((float64(i)+0.5)/float64(side), (float64(j)+0.5)/float64(side))
 			cover := coverage(s, x, y, texel)
 			if cover == 0 {
@@ -26,6 +26,7 @@ func drawLeaf(s *leafShape, side int) *image.RGBA {
 			rim := 1 - 0.16*(1-smooth(0, 0.06, s.inside(x, y)))
 			mottle := 0.05 * (latticeNoise(x*9, y*9, 64, 64, 31) - 0.5)
 			put(picture, i, j, (s.relief(x, y)+mottle)*rim, cover)
+			copy(picture.Pix[picture.PixOffset(side-1-i, j):], picture.Pix[picture.PixOffset(i, j):][:4])
 		}
 	}
 	return picture
@@ -35,7 +36,7 @@ func drawLeaf(s *leafShape, side int) *image.RGBA {
 func coverage(s *leafShape, x, y, texel float64) float64 {
 	if d := s.inside(x, y); d > 3*texel {
 		return 1
-	} else if d < -3*texel && math.Hypot(x, y) > 3*texel {
+	} else if d < -3*texel && x*x+y*y > 9*texel*texel {
 		return 0
 	}
 	hits := 0
@@ -124,7 +125,7 @@ func drawSphere(side int, brightness func(x, y, z float64) float64) *image.RGBA 
 	for j := range side {
 		for i := range side {
 			x, y := (float64(i)+0.5-float64(side)/2)/radius, (float64(side)/2-float64(j)-0.5)/radius
-			r := math.Hypot(x, y)
+			r := math.Sqrt(x*x + y*y)
 			if alpha := (1-r)*radius + 0.5; alpha > 0 {
 				z := math.Sqrt(max(1-r*r, 0))
 				rim := 0.86 + 0.14*smooth(0, 0.45, z)

@@ -17,7 +17,7 @@ type Stage struct {
 	options []staged
 	panes   []Pane
 	cameras map[int]Camera // by option; one that is missing takes the default
-	instant *Instant
+	instant Instant
 	scale   Scale
 	stale   bool // everything, the space between the panes too, has to be drawn again
 }
@@ -48,9 +48,12 @@ const QuadBudget = 24000
 // defaultScale covers fruit from a cool morning to certain burning, until the page sends its own.
 var defaultScale = Scale{Min_C: 20, Max_C: 55}
 
+// firstInstant is a high sun, until the page sends another.
+var firstInstant = Instant{Hour: 12, SunElevation_deg: 70, SunAzimuth_deg: 180, DNI_Wm2: fullBeam_Wm2, DHI_Wm2: fullSky_Wm2}
+
 // NewStage is an empty stage.
 func NewStage() *Stage {
-	return &Stage{atlas: NewAtlas(), cameras: map[int]Camera{}, scale: defaultScale, stale: true}
+	return &Stage{atlas: NewAtlas(), cameras: map[int]Camera{}, instant: firstInstant, scale: defaultScale, stale: true}
 }
 
 // Atlas is the texture of all quads.
@@ -71,7 +74,7 @@ func (st *Stage) SetScenario(s scenario.Scenario) error {
 		if o.scene != nil && o.planted == with && reflect.DeepEqual(o.option, s.Options[i]) {
 			continue
 		}
-		err := o.plant(s.Options[i], with, st.atlas)
+		err := o.plant(s.Options[i], with, st.atlas, st.instant)
 		if err != nil {
 			st.stale = true // its pane is cleared
 			if first == nil {
@@ -83,7 +86,7 @@ func (st *Stage) SetScenario(s scenario.Scenario) error {
 	return first
 }
 
-func (o *staged) plant(option scenario.Option, with plantedWith, atlas *Atlas) error {
+func (o *staged) plant(option scenario.Option, with plantedWith, atlas *Atlas, now Instant) error {
 	o.option, o.planted, o.scene = option, with, nil
 	o.surface_C, o.lit, o.stale = nil, nil, true
 	stand, err := training.Build(option, with.latitude_deg, with.seed)
@@ -92,8 +95,8 @@ func (o *staged) plant(option scenario.Option, with plantedWith, atlas *Atlas) e
 	}
 	o.scene = NewScene(Planting{
 		Stand: stand, RowAzimuth_deg: option.Rows.Azimuth_deg, Floor: with.floor, BerryDiameter_m: with.diameter_mm / 1000,
-	}, atlas)
-	o.moved, o.coloured = true, false
+	}, atlas, now)
+	o.moved, o.coloured = false, false
 	return nil
 }
 
@@ -106,10 +109,10 @@ func (st *Stage) SetPanes(panes []Pane) {
 
 // SetInstant moves the sun over all panes.
 func (st *Stage) SetInstant(now Instant) {
-	if st.instant != nil && *st.instant == now {
+	if st.instant == now {
 		return
 	}
-	st.instant = &now
+	st.instant = now
 	for i := range st.options {
 		st.options[i].moved, st.options[i].stale = true, true
 	}
@@ -207,8 +210,8 @@ func (st *Stage) visible(option int) bool {
 
 // light brings the scene of an option up to date.
 func (st *Stage) light(o *staged) {
-	if o.moved && st.instant != nil {
-		o.scene.SetInstant(*st.instant)
+	if o.moved {
+		o.scene.SetInstant(st.instant)
 	}
 	o.moved = false
 	if !o.coloured {

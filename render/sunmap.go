@@ -19,8 +19,8 @@ type sunMap struct {
 }
 
 const (
-	mapAlong  = 1024 // texels along one period of the row, a power of two
-	mapAcross = 256  // texels across one row spacing, a power of two
+	mapAlong  = 512 // texels along one period of the row, a power of two
+	mapAcross = 256 // texels across one row spacing, a power of two
 	noOwner   = -1
 	// Things this much under the highest one still count as lit: the texel is no finer.
 	sunMapBias_m = 0.012
@@ -65,23 +65,43 @@ func (m *sunMap) add(owner int32, centre, a, b mgl32.Vec3, mask *[maskSide * mas
 		dv := float32(line) + 0.5 - cv
 		from, to := span(pv*dv, pu, abs(au)+abs(bu))
 		from2, to2 := span(qv*dv, qu, abs(au)+abs(bu))
-		from, to = max(from, from2), min(to, to2)
-		row := (line & (mapAcross - 1)) * mapAlong
-		for column := int(math.Ceil(float64(cu + from - 0.5))); float32(column)+0.5 <= cu+to; column++ {
-			du := float32(column) + 0.5 - cu
-			p, q := pu*du+pv*dv, qu*du+qv*dv
-			if mask != nil {
-				i := min(max(int((1-p)*(maskSide/2)), 0), maskSide-1)
-				j := min(max(int((1+q)*(maskSide/2)), 0), maskSide-1)
-				if !mask[i*maskSide+j] {
-					continue
-				}
-			}
-			z := centre[2] + p*a[2] + q*b[2]
-			if at := row + column&(mapAlong-1); z > m.top[at] {
-				m.top[at], m.owner[at] = z, owner
+		first := int(math.Ceil(float64(cu + max(from, from2) - 0.5)))
+		last := int(math.Floor(float64(cu + min(to, to2) - 0.5)))
+		if first > last {
+			continue
+		}
+		du := float32(first) + 0.5 - cu
+		p, q := pu*du+pv*dv, qu*du+qv*dv
+		m.fill(owner, line, first, last, mask, run{
+			i: fixed((1 - p) * (maskSide / 2)), iStep: fixed(-pu * (maskSide / 2)),
+			j: fixed((1 + q) * (maskSide / 2)), jStep: fixed(qu * (maskSide / 2)),
+			z: centre[2] + p*a[2] + q*b[2], zStep: pu*a[2] + qu*b[2],
+		})
+	}
+}
+
+// run is where a line of texels meets the mask and how high it is, with the change per texel. Places
+// on the mask are whole numbers with 16 bits behind the point, which are quick to turn into indices.
+type run struct {
+	i, iStep, j, jStep int32
+	z, zStep           float32
+}
+
+func fixed(x float32) int32 { return int32(x * (1 << 16)) }
+
+// fill writes one line of texels from first to last.
+func (m *sunMap) fill(owner int32, line, first, last int, mask *[maskSide * maskSide]bool, r run) {
+	row := (line & (mapAcross - 1)) * mapAlong
+	tops, owners := m.top[row:row+mapAlong], m.owner[row:row+mapAlong]
+	for column := first; column <= last; column++ {
+		at := column & (mapAlong - 1)
+		if r.z > tops[at] {
+			i, j := min(max(r.i>>16, 0), maskSide-1), min(max(r.j>>16, 0), maskSide-1)
+			if mask == nil || mask[i*maskSide+j] {
+				tops[at], owners[at] = r.z, owner
 			}
 		}
+		r.i, r.j, r.z = r.i+r.iStep, r.j+r.jStep, r.z+r.zStep
 	}
 }
 

@@ -57,7 +57,7 @@ var (
 	wireColour  = rgb{0.34, 0.35, 0.37}
 	shootGreen  = rgb{0.150, 0.205, 0.055}
 	shootBrown  = rgb{0.260, 0.150, 0.070}
-	woodAmbient = float32(1.5) // light from leaves and floor on top of the sky's
+	woodAmbient = float32(2.2) // light from leaves and floor on top of the sky's
 )
 
 func newWood(stand *training.Stand, open *openness, slices int) []woodPiece {
