@@ -19,8 +19,9 @@ import (
 
 // dayCommand is the flags of rowlight day.
 type dayCommand struct {
-	output  output
-	summary bool
+	output   output
+	measured measuredDay
+	summary  bool
 }
 
 // newDay makes rowlight day.
@@ -36,6 +37,7 @@ func newDay() *cobra.Command {
 	}
 	flags.output.addFlags(command)
 	flags.output.addUnits(command)
+	flags.measured.addFlags(command)
 	command.Flags().BoolVar(&flags.summary, "summary", false, "only the summary, for table and csv")
 	command.RunE = func(command *cobra.Command, args []string) error { return flags.run(command, args[0]) }
 	return command
@@ -43,9 +45,17 @@ func newDay() *cobra.Command {
 
 // run reads a scenario, computes its day and writes it.
 func (c dayCommand) run(command *cobra.Command, path string) error {
+	if err := c.measured.check(); err != nil {
+		return err
+	}
 	s, err := readScenario(command, path)
 	if err != nil {
 		return err
+	}
+	if c.measured.file != "" {
+		if err := c.measured.into(&s, command.ErrOrStderr()); err != nil {
+			return err
+		}
 	}
 	day, err := computeDay(command.Context(), s, path)
 	if err != nil {

@@ -104,6 +104,9 @@ func writeHeading(w io.Writer, day result.Day, units words.Units) {
 	if note := day.Scenario.Note; note != "" {
 		fmt.Fprintln(w, note)
 	}
+	if source := day.Scenario.Weather.Source; source != "" {
+		fmt.Fprintf(w, "Hours and place are those of %s.\n", source)
+	}
 	lowest, highest := math.Inf(1), math.Inf(-1)
 	for _, air := range day.Air.Temperature_C {
 		lowest, highest = math.Min(lowest, air), math.Max(highest, air)

@@ -1,0 +1,99 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"rowlight/sim/scenario"
+	"rowlight/sim/weather"
+	"rowlight/sim/words"
+)
+
+// measuredDay is the flags of a day taken from a weather file.
+type measuredDay struct {
+	file string
+	date string
+}
+
+// addFlags gives a command the flags of a weather file.
+func (m *measuredDay) addFlags(command *cobra.Command) {
+	command.Flags().StringVar(&m.file, "weather", "", "EPW or TMY3 file whose hours and place replace those of the scenario")
+	command.Flags().StringVar(&m.date, "date", "", "day of the weather file, as month-day; its hottest day unless given")
+}
+
+// check refuses a date without a file.
+func (m *measuredDay) check() error {
+	if m.date != "" && m.file == "" {
+		return fmt.Errorf("--date names a day of a weather file: give the file with --weather")
+	}
+	return nil
+}
+
+// into puts the day of the weather file into a scenario. What was filled or looks odd is told to stderr.
+func (m *measuredDay) into(s *scenario.Scenario, stderr io.Writer) error {
+	opened, err := os.Open(m.file)
+	if err != nil {
+		return err
+	}
+	defer opened.Close()
+	file, faults := weather.Read(filepath.Base(m.file), opened)
+	if err := m.tell(faults, stderr); err != nil {
+		return err
+	}
+	month, day, err := m.dayOf(file)
+	if err != nil {
+		return err
+	}
+	hours, faults := file.Day(month, day)
+	if err := m.tell(faults, stderr); err != nil {
+		return err
+	}
+	put(s, file, month, day, hours)
+	return faultsOf(m.file, s.Validate())
+}
+
+// put sets place, date, hours and source of a scenario. The place is that of the file, since its light
+// belongs to the sun there; slope and floor stay.
+func put(s *scenario.Scenario, file weather.File, month, day int, hours []scenario.Hour) {
+	s.Site.Latitude_deg, s.Site.Longitude_deg = file.Latitude_deg, file.Longitude_deg
+	s.Site.Elevation_m, s.Site.UTCOffset_h = file.Elevation_m, file.UTCOffset_h
+	s.Weather.Date, _ = file.DateOf(month, day)
+	s.Weather.Hours = hours
+	s.Weather.Source = fmt.Sprintf("%s, %s", file.Name, file.Place)
+}
+
+// dayOf reads the date asked for, or finds the hottest day.
+func (m *measuredDay) dayOf(file weather.File) (month, day int, err error) {
+	if m.date == "" {
+		month, day, ok := file.Hottest()
+		if !ok {
+			return 0, 0, &faultsError{m.file, []scenario.Fault{{Code: "fault.file-no-rows"}}}
+		}
+		return month, day, nil
+	}
+	date, err := time.Parse("2006-01-02", "2004-"+m.date) // a leap year, for 02-29
+	if err != nil {
+		return 0, 0, &faultsError{"day", []scenario.Fault{{Code: "fault.month-day", Path: "/--date", Values: map[string]any{"value": m.date}}}}
+	}
+	return int(date.Month()), date.Day(), nil
+}
+
+// tell is an error with all faults when one of them blocks; else it tells them to stderr.
+func (m *measuredDay) tell(faults []weather.Fault, stderr io.Writer) error {
+	var plain []scenario.Fault
+	for _, fault := range faults {
+		plain = append(plain, fault.Fault)
+	}
+	if weather.Blocked(faults) {
+		return &faultsError{m.file, plain}
+	}
+	for _, fault := range plain {
+		fmt.Fprintf(stderr, "rowlight: %s: note: %s\n", m.file, words.Style{}.Fault(fault))
+	}
+	return nil
+}
