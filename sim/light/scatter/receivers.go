@@ -1,0 +1,187 @@
+package scatter
+
+import (
+	"math"
+
+	"github.com/go-gl/mathgl/mgl64"
+	"gonum.org/v1/gonum/blas"
+	"gonum.org/v1/gonum/blas/blas64"
+
+	"rowlight/sim/light"
+)
+
+// Place is a point that receives light, and the side to which it looks.
+type Place struct {
+	At    mgl64.Vec3 // in the row frame [m]
+	Right bool       // looks to positive x
+}
+
+// Receivers find the light at many places. The cross-section is even along the row, so the light is found at
+// the knots of a lattice, half a cell apart, and interpolated between them. They keep scratch: give every
+// goroutine its own.
+type Receivers struct {
+	model  *Model
+	knots  []knot
+	rows   int       // sides of knots that are needed
+	seen   []float64 // of each part, and at last of the sky, the terms of a Broad [(row*terms + term)*stride + part]
+	places []between
+	field  []float64 // scratch: terms at each row
+}
+
+// knot is a point of the lattice.
+type knot struct {
+	x, z float64 // in the section [m]
+	row  [2]int  // of the side that looks left and the one that looks right, -1 where no place needs it
+}
+
+// between are the rows of the four knots around a place.
+type between struct {
+	row    [4]int
+	weight [4]float64
+}
+
+// Receivers prepares places. Shown is the share of light that reaches a place from a direction with a given cosine
+// to its outward axis, the rest being hidden by the bunch on which it lies; nil for places that see all around. Pace is called
+// for every knot; its error abandons the work.
+func (m *Model) Receivers(places []Place, shown func(cosine float64) float64, pace func() error) (*Receivers, error) {
+	if shown == nil {
+		shown = func(float64) float64 { return 1 }
+	}
+	r := &Receivers{model: m}
+	r.tie(places)
+	r.seen = make([]float64, r.rows*terms*r.stride())
+	r.field = make([]float64, r.rows*terms)
+	all := views(m.bearings, shown)
+	var way []step
+	for i := range r.knots {
+		if err := pace(); err != nil {
+			return nil, err
+		}
+		way = r.look(&r.knots[i], all, way)
+	}
+	return r, nil
+}
+
+// stride is the number of parts and the sky.
+func (r *Receivers) stride() int { return r.model.parts() + 1 }
+
+// tie finds or makes the knots around every place.
+func (r *Receivers) tie(places []Place) {
+	s := r.model.section
+	dx, dz := s.dx/2, s.dz/2
+	made := map[[2]int]int{}
+	for _, p := range places {
+		x, z := (p.At[0]+s.Width/2)/dx, (p.At[2]-s.Slope.Across*p.At[0])/dz
+		z = math.Min(math.Max(z, 0), float64(2*s.Layers))
+		column, layer := int(math.Floor(x)), min(int(z), 2*s.Layers-1)
+		u, v := x-float64(column), z-float64(layer)
+		side := 0
+		if p.Right {
+			side = 1
+		}
+		var b between
+		for k := range 4 {
+			corner := [2]int{column + k%2, layer + k/2}
+			number, ok := made[corner]
+			if !ok {
+				number = len(r.knots)
+				made[corner] = number
+				r.knots = append(r.knots, knot{float64(corner[0])*dx - s.Width/2, float64(corner[1]) * dz, [2]int{-1, -1}})
+			}
+			b.row[k] = r.need(&r.knots[number], side)
+		}
+		b.weight = [4]float64{(1 - u) * (1 - v), u * (1 - v), (1 - u) * v, u * v}
+		r.places = append(r.places, b)
+	}
+}
+
+// need is the row of one side of a knot.
+func (r *Receivers) need(k *knot, side int) int {
+	if k.row[side] < 0 {
+		k.row[side] = r.rows
+		r.rows++
+	}
+	return k.row[side]
+}
+
+// faint is the share of light below which a view ends.
+const faint = 1e-6
+
+// look follows all views from a knot and gathers what they show. It reuses way.
+func (r *Receivers) look(k *knot, all []view, way []step) []step {
+	s, sky := r.model.section, r.model.parts()
+	for i := range all {
+		var end float64
+		way, end = s.walk(way[:0], k.x, k.z, all[i].x, all[i].z)
+		for j := range all[i].slants {
+			v := &all[i].slants[j]
+			left := 1.0
+			for _, step := range way {
+				passed := left * math.Exp(-v.stretch*step.depth)
+				r.gather(k, int(step.cell), left-passed, &v.part)
+				if left = passed; left < faint {
+					break
+				}
+			}
+			if all[i].z > 0 {
+				r.gather(k, sky, left, &v.sky)
+			} else {
+				r.gather(k, len(s.cells)+s.strip(end), left, &v.part)
+			}
+		}
+	}
+	return way
+}
+
+// gather adds a share of a view to what a knot sees of a part.
+func (r *Receivers) gather(k *knot, part int, share float64, weight *[2][terms]float64) {
+	stride := r.stride()
+	for side, row := range k.row {
+		if row < 0 {
+			continue
+		}
+		at := row*terms*stride + part
+		for term := range terms {
+			r.seen[at+term*stride] += share * weight[side][term]
+		}
+	}
+}
+
+// Leaves is the light that comes from leaves to every place.
+func (r *Receivers) Leaves(s *Solution, into []light.Broad) {
+	r.find(0, s.emitted[:len(s.Cells)], into)
+}
+
+// Floor is the light that comes from the floor to every place.
+func (r *Receivers) Floor(s *Solution, into []light.Broad) {
+	r.find(len(s.Cells), s.emitted[len(s.Cells):], into)
+}
+
+// Sky is the light that comes straight from a sky of unit horizontal irradiance to every place.
+func (r *Receivers) Sky(into []light.Broad) { r.find(r.model.parts(), []float64{1}, into) }
+
+// find adds up what places see of the parts from a first one on.
+func (r *Receivers) find(first int, radiosity []float64, into []light.Broad) {
+	clear(r.field)
+	if width := len(radiosity); width > 0 && len(r.field) > 0 {
+		blas64.Gemv(blas.NoTrans, 1,
+			blas64.General{Rows: len(r.field), Cols: width, Stride: r.stride(), Data: r.seen[first:]},
+			blas64.Vector{N: width, Inc: 1, Data: radiosity}, 0,
+			blas64.Vector{N: len(r.field), Inc: 1, Data: r.field})
+	}
+	for i := range into {
+		into[i] = r.interpolate(&r.places[i])
+	}
+}
+
+// interpolate is the light at a place between its knots.
+func (r *Receivers) interpolate(p *between) (b light.Broad) {
+	for k, row := range p.row {
+		t, weight := r.field[row*terms:][:terms], p.weight[k]
+		b.Mean += weight * t[0]
+		b.Vector[0] += weight * t[1]
+		b.Vector[1] += weight * t[2]
+		b.Vector[2] += weight * t[3]
+	}
+	return b
+}
