@@ -1,6 +1,7 @@
 package main
 
 import (
+	"encoding/json"
 	"fmt"
 	"io"
 	"os"
@@ -10,6 +11,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"rowlight/sim/scenario"
+	"rowlight/sim/scenario/document"
 	"rowlight/sim/weather"
 	"rowlight/sim/words"
 )
@@ -54,8 +56,21 @@ func (m *measuredDay) into(s *scenario.Scenario, stderr io.Writer) error {
 		return err
 	}
 	put(s, file, month, day, hours)
-	return faultsOf(m.file, s.Validate())
+	return m.recheck(*s)
 }
+
+// recheck wants the scenario with its measured day to be a document that can be read again.
+func (m *measuredDay) recheck(s scenario.Scenario) error {
+	raw, err := json.Marshal(s)
+	if err != nil {
+		return err
+	}
+	_, faults := document.Parse(raw)
+	return faultsOf(m.file, faults)
+}
+
+// longestSource is how many characters of the source a scenario keeps.
+const longestSource = 200
 
 // put sets place, date, hours and source of a scenario. The place is that of the file, since its light
 // belongs to the sun there; slope and floor stay.
@@ -64,7 +79,8 @@ func put(s *scenario.Scenario, file weather.File, month, day int, hours []scenar
 	s.Site.Elevation_m, s.Site.UTCOffset_h = file.Elevation_m, file.UTCOffset_h
 	s.Weather.Date, _ = file.DateOf(month, day)
 	s.Weather.Hours = hours
-	s.Weather.Source = fmt.Sprintf("%s, %s", file.Name, file.Place)
+	source := []rune(fmt.Sprintf("%s, %s", file.Name, file.Place))
+	s.Weather.Source = string(source[:min(len(source), longestSource)])
 }
 
 // dayOf reads the date asked for, or finds the hottest day.
