@@ -85,24 +85,6 @@ func newAxis(fraction, speed float64) axis {
 	}
 }
 
-// opaque is the path integral at which a dome may stop [m²/m²]: less than 1e-5 of the light passes
-// even where G is 0.5, and a sun near the horizon would otherwise cross a thousand cells.
-const opaque = 24.0
-
-// batch is the number of crossings between two looks at the sum.
-const batch = 64
-
-// sumLit is sum until the light is gone: beyond opaque the value is a lower bound.
-func (g *Grid) sumLit(list []crossing, ix, iy, iz int) float64 {
-	total := 0.0
-	for total < opaque && len(list) > 0 {
-		n := min(batch, len(list))
-		total += g.sum(list[:n], ix, iy, iz)
-		list = list[n:]
-	}
-	return total
-}
-
 // sum adds up density times length along a list of crossings from a start cell. Crossings outside the
 // grid end it.
 func (g *Grid) sum(list []crossing, ix, iy, iz int) float64 {

@@ -1,0 +1,90 @@
+package canopy
+
+import (
+	"math"
+
+	"github.com/go-gl/mathgl/mgl64"
+)
+
+// Lattice is the set of directions of a dome, in the point's own frame: azimuth from the outward
+// axis, elevation above the horizontal.
+type Lattice struct {
+	azimuth0, azimuthStep     float64 // [rad]
+	elevation0, elevationStep float64 // [rad]
+	columns, rows             int
+	around                    bool // the last column is followed by the first
+}
+
+// Half is the lattice of a face: it looks up and outward, 30° past the plane of the face.
+func Half(step_deg float64) Lattice {
+	columns := int(240/step_deg) + 1
+	rows := int(90 / step_deg)
+	step := mgl64.DegToRad(step_deg)
+	return Lattice{-step * float64(columns-1) / 2, step, step / 2, step, columns, rows, false}
+}
+
+// HalfDown is the lattice of a face that looks at the ground.
+func HalfDown(step_deg float64) Lattice {
+	l := Half(step_deg)
+	l.elevation0, l.elevationStep = -l.elevation0, -l.elevationStep
+	return l
+}
+
+// Full is the lattice of a point that sees the whole sky.
+func Full(step_deg float64) Lattice {
+	step := mgl64.DegToRad(step_deg)
+	return Lattice{0, step, step / 2, step, int(math.Round(360 / step_deg)), int(90 / step_deg), true}
+}
+
+// FullDown is the lattice of a point that looks at the ground all around.
+func FullDown(step_deg float64) Lattice {
+	l := Full(step_deg)
+	l.elevation0, l.elevationStep = -l.elevation0, -l.elevationStep
+	return l
+}
+
+// Size is the number of directions.
+func (l Lattice) Size() int { return l.columns * l.rows }
+
+// Direction is the unit vector of a direction in the point's frame.
+func (l Lattice) Direction(i int) mgl64.Vec3 {
+	return fromAngles(l.azimuth0+l.azimuthStep*float64(i%l.columns), l.elevation0+l.elevationStep*float64(i/l.columns))
+}
+
+// SolidAngle is the solid angle of the cell around a direction [sr]. The cells of a full lattice add
+// up to 2π exactly.
+func (l Lattice) SolidAngle(i int) float64 {
+	middle := l.elevation0 + l.elevationStep*float64(i/l.columns)
+	return l.azimuthStep * math.Abs(math.Sin(middle+l.elevationStep/2)-math.Sin(middle-l.elevationStep/2))
+}
+
+// Sample is a direction between lattice directions, as four of them and their weights.
+type Sample struct {
+	index  [4]int
+	weight [4]float64
+}
+
+// Sample finds the lattice directions around a direction in the point's frame; ok is false for a
+// direction outside the lattice. Directions beyond the last row take the last row: the lattice ends
+// half a step from the horizon and from the zenith.
+func (l Lattice) Sample(d mgl64.Vec3) (s Sample, ok bool) {
+	azimuth := math.Atan2(d[1], d[0])
+	row := (math.Atan2(d[2], math.Hypot(d[0], d[1])) - l.elevation0) / l.elevationStep
+	row = math.Min(math.Max(row, 0), float64(l.rows-1))
+	column := (azimuth - l.azimuth0) / l.azimuthStep
+	if l.around && column < 0 {
+		column += float64(l.columns)
+	}
+	if !l.around && (column < 0 || column > float64(l.columns-1)) {
+		return s, false
+	}
+	i, j := min(int(row), l.rows-2), min(int(column), l.columns-1)
+	if !l.around {
+		j = min(j, l.columns-2)
+	}
+	u, v := row-float64(i), column-float64(j)
+	k := (j + 1) % l.columns
+	s.index = [4]int{i*l.columns + j, i*l.columns + k, (i+1)*l.columns + j, (i+1)*l.columns + k}
+	s.weight = [4]float64{(1 - u) * (1 - v), (1 - u) * v, u * (1 - v), u * v}
+	return s, true
+}

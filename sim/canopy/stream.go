@@ -1,0 +1,167 @@
+package canopy
+
+import (
+	"math"
+	"slices"
+
+	"github.com/go-gl/mathgl/mgl64"
+)
+
+// phases is the number of start places within a cell along each axis. All points that share one share
+// the list of crossings of a direction; a point moves by at most a quarter of a cell to reach it.
+const phases = 2
+
+// group is the points that share a phase and a mirroring: one list of crossings serves them all.
+type group struct {
+	mirrored bool
+	fraction [3]float64 // of the start within its cell
+	columns  []column
+	lowest   int // layers of its lowest and highest start
+	highest  int
+}
+
+// column is the points of a group that start from one column of cells.
+type column struct {
+	ix     int
+	starts []start
+}
+
+// start is a point snapped to a phase: its cell and its index among the points.
+type start struct{ iy, iz, point int }
+
+// groupByPhase sorts points by phase, mirroring and column. Points outside the grid count into its
+// lowest or highest layer.
+func groupByPhase(g *Grid, points []Point) []group {
+	groups := make([]group, 2*phases*phases*phases)
+	for i, p := range points {
+		x, y, z := g.cell(p.At)
+		cell := [3]float64{math.Floor(x), math.Floor(y), math.Floor(z)}
+		key := 0
+		var fraction [3]float64
+		for axis, value := range [3]float64{x, y, z} {
+			phase := min(int((value-cell[axis])*phases), phases-1)
+			key = key*phases + phase
+			fraction[axis] = (float64(phase) + 0.5) / phases
+		}
+		if key *= 2; p.Mirrored {
+			key++
+		}
+		iz := min(max(int(cell[2]), 0), g.nz-1)
+		groups[key].mirrored, groups[key].fraction = p.Mirrored, fraction
+		groups[key].add(wrap(int(cell[0]), g.nx), start{wrap(int(cell[1]), g.ny), iz, i})
+	}
+	return slices.DeleteFunc(groups, func(g group) bool { return len(g.columns) == 0 })
+}
+
+// add puts a start into its column.
+func (g *group) add(ix int, s start) {
+	if len(g.columns) == 0 {
+		g.lowest, g.highest = s.iz, s.iz
+	}
+	g.lowest, g.highest = min(g.lowest, s.iz), max(g.highest, s.iz)
+	for k := range g.columns {
+		if g.columns[k].ix == ix {
+			g.columns[k].starts = append(g.columns[k].starts, s)
+			return
+		}
+	}
+	g.columns = append(g.columns, column{ix, []start{s}})
+}
+
+// segment is the part of a ray in one cell that may hold leaves: where the cell lies from the start,
+// and the length in it [m].
+type segment struct {
+	offset int32
+	length float32
+}
+
+// streamer sums leaf area density along the rays of many starts. It keeps its buffers from direction
+// to direction.
+type streamer struct {
+	grid     *Grid
+	ray      *Ray
+	density  []float32 // the grid's, every run along the row written twice, so that offsets need no wrapping
+	filled   []bool    // which columns hold leaves at any height
+	segments []segment
+	levels   []int // how many segments lie nearer to the start than so many layers
+}
+
+func newStreamer(g *Grid) *streamer {
+	s := &streamer{grid: g, ray: NewRay(g), density: make([]float32, 2*len(g.density)), filled: make([]bool, g.nx)}
+	for run := 0; run < len(g.density); run += g.ny {
+		cells := g.density[run : run+g.ny]
+		copy(s.density[2*run:], cells)
+		copy(s.density[2*run+g.ny:], cells)
+		if slices.ContainsFunc(cells, func(a float32) bool { return a > 0 }) {
+			s.filled[run/g.ny%g.nx] = true
+		}
+	}
+	return s
+}
+
+// run finds the path integrals of a group along a direction given in the frame of its points.
+func (s *streamer) run(g *group, local mgl64.Vec3, row []float32) {
+	direction := Point{Mirrored: g.mirrored}.InFrame(local)
+	up := s.grid.sheared(direction)[2] >= 0
+	// The start from which the way out is longest has a list that serves all.
+	first := g.lowest
+	if !up {
+		first = g.highest
+	}
+	s.ray.trace(g.fraction[0], g.fraction[1], g.fraction[2], first, direction)
+	for _, column := range g.columns {
+		s.gather(column.ix)
+		for _, start := range column.starts {
+			layers := s.grid.nz - 1 - start.iz
+			if !up {
+				layers = start.iz
+			}
+			row[start.point] = s.sum(start, layers)
+		}
+	}
+}
+
+// gather keeps the crossings in columns that hold leaves, as seen from one start column.
+func (s *streamer) gather(ix int) {
+	s.segments, s.levels = s.segments[:0], s.levels[:0]
+	run := 2 * s.grid.ny
+	for i := range s.ray.list {
+		c := &s.ray.list[i]
+		level := int(max(c.z, -c.z))
+		for len(s.levels) <= level {
+			s.levels = append(s.levels, len(s.segments))
+		}
+		x := ix + int(c.x)
+		if x >= s.grid.nx {
+			x -= s.grid.nx
+		}
+		if s.filled[x] {
+			offset := (int(c.z)*s.grid.nx+x)*run + int(c.y)
+			s.segments = append(s.segments, segment{int32(offset), float32(c.length)})
+		}
+	}
+	s.levels = append(s.levels, len(s.segments))
+}
+
+// opaque is the path integral at which a sum may stop [m²/m²]: less than 1e-5 of the light passes
+// even where G is 0.5, and a sun near the horizon would otherwise cross a thousand cells.
+const opaque = 24.0
+
+// batch is the number of segments between two looks at the sum.
+const batch = 64
+
+// sum adds up density times length from a start over so many layers, until the light is gone.
+func (s *streamer) sum(from start, layers int) float32 {
+	segments := s.segments[:s.levels[min(layers+1, len(s.levels)-1)]]
+	base := int32(from.iz*s.grid.nx*2*s.grid.ny + from.iy)
+	density := s.density
+	total := float32(0)
+	for total < opaque && len(segments) > 0 {
+		n := min(batch, len(segments))
+		for _, e := range segments[:n] {
+			total += density[base+e.offset] * e.length
+		}
+		segments = segments[n:]
+	}
+	return total
+}
