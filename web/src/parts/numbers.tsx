@@ -1,10 +1,10 @@
 /** The numbers of an option: four for the day on the worse side, then both sides at the hour and over the day. */
 
 import { letter } from "../document.ts";
-import { answer, pending } from "../engine.ts";
+import { pending } from "../engine.ts";
 import { optionHook } from "../hooks.ts";
 import { compared, type DayNumber, limits, optionResult, type ShownSide, sideName, sidesInOrder, worse } from "../shown.ts";
-import { instant, optionCount, units } from "../store.ts";
+import { instant, optionCount, step_min, units } from "../store.ts";
 import { t } from "../text.ts";
 import { clock, show, text } from "../units.ts";
 import { Quantity } from "./quantity.tsx";
@@ -39,7 +39,7 @@ export function DayNumbers({ option }: { option: number }) {
   const base = compared.value;
   const differs = optionCount.value > 1 && option !== base;
   return (
-    <section class="day" aria-label={t("numbers.worse")}>
+    <div class="day">
       <p class="small">{t("numbers.worse")}</p>
       <dl class="numbers">
         {dayRows().map(({ label, note, unit, number, hook }) => {
@@ -52,12 +52,13 @@ export function DayNumbers({ option }: { option: number }) {
                 <Quantity value={own?.value} unit={unit} hook={optionHook(option, hook)} pending={pending.value} />
               </dd>
               {own && <dd class="where">{own.value > 0 ? own.side.compass : t("numbers.nowhere")}</dd>}
+              {own && optionCount.value > 1 && !differs && <dd class="difference" />}
               {own && other && <Difference value={own.value - other.value} unit={unit === "degC" ? "K" : unit} base={base} />}
             </div>
           );
         })}
       </dl>
-    </section>
+    </div>
   );
 }
 
@@ -73,7 +74,6 @@ function Difference({ value, unit, base }: { value: number; unit: string; base: 
 export function SideNumbers({ option }: { option: number }) {
   const result = optionResult(option);
   const sides = result ? sidesInOrder(result) : [];
-  const hour = answer.value?.day.hour[instant.value] ?? 0;
   return (
     <table class="sides">
       <caption class="visually-hidden">{t("sides", { letter: letter(option) })}</caption>
@@ -89,16 +89,7 @@ export function SideNumbers({ option }: { option: number }) {
           ))}
         </tr>
       </thead>
-      <tbody>
-        <tr class="period">
-          <th scope="rowgroup" colSpan={3}>
-            {t("sides.atHour", { hour: clock(hour) })}
-          </th>
-        </tr>
-        <SideRow option={option} sides={sides} label={t("lit")} unit="share" hook="lit" read={({ side }) => side.steps.litShare[instant.value]} />
-        <SideRow option={option} sides={sides} label={t("mean")} unit="degC" hook="mean" read={({ side }) => side.steps.mean_C[instant.value]} />
-        <SideRow option={option} sides={sides} label={t("hottest")} unit="degC" hook="hottest" read={({ side }) => side.steps.hottest_C[instant.value]} />
-      </tbody>
+      <HourRows option={option} sides={sides} />
       <tbody>
         <tr class="period">
           <th scope="rowgroup" colSpan={3}>
@@ -119,6 +110,24 @@ export function SideNumbers({ option }: { option: number }) {
         ))}
       </tbody>
     </table>
+  );
+}
+
+/** The rows that follow the chosen hour, kept apart from the others, which do not. */
+function HourRows({ option, sides }: { option: number; sides: ShownSide[] }) {
+  const i = instant.value;
+  const row = { option, sides };
+  return (
+    <tbody>
+      <tr class="period">
+        <th scope="rowgroup" colSpan={3}>
+          {t("sides.atHour", { hour: clock((i * step_min) / 60) })}
+        </th>
+      </tr>
+      <SideRow {...row} label={t("lit")} unit="share" hook="lit" read={({ side }) => side.steps.litShare[i]} />
+      <SideRow {...row} label={t("mean")} unit="degC" hook="mean" read={({ side }) => side.steps.mean_C[i]} />
+      <SideRow {...row} label={t("hottest")} unit="degC" hook="hottest" read={({ side }) => side.steps.hottest_C[i]} />
+    </tbody>
   );
 }
 

@@ -22,32 +22,50 @@ const sunY = (elevation_deg: number) => height - (Math.max(0, elevation_deg) / 9
 
 export function SunRibbon() {
   const day = answer.value?.day;
-  const i = instant.value;
   return (
     <section class="ribbon" aria-label={t("ribbon")}>
-      <div class="ribbon-time">
-        <Button label={t(playing.value ? "pause" : "play")} onPress={togglePlay} hook="play" class="play">
-          {playing.value ? <PauseIcon /> : <PlayIcon />}
-        </Button>
-        <div>
-          <p class="hour" data-testid="hour" data-value={String((i * step_min) / 60)}>
-            {clock((i * step_min) / 60)}
-          </p>
-          <p class="hour-note">{t("hour.clock", { clock: clockName(day?.utcOffset_h ?? 0) })}</p>
-        </div>
-        <p class="hour-facts">{day && [sunWords(day, i), airWords(day, i)].map((words) => <span key={words}>{words}</span>)}</p>
-      </div>
+      <ChosenHour />
       <div class="ribbon-track">
         <div class="ribbon-plot">
           {day && <Courses day={day} />}
           <span class="hour-line" aria-hidden="true" />
-          {day && <span class="hour-sun" aria-hidden="true" style={{ top: `${sunY(day.sun.elevation_deg[i] ?? -1)}%` }} />}
+          <HourSun />
         </div>
         <HourSlider />
         <HourAxis every={3} />
       </div>
     </section>
   );
+}
+
+// What follows the hour is kept apart from the courses, which are drawn once per answer.
+
+function ChosenHour() {
+  const day = answer.value?.day;
+  const i = instant.value;
+  return (
+    <div class="ribbon-time">
+      <Button label={t(playing.value ? "pause" : "play")} onPress={togglePlay} hook="play" class="play">
+        {playing.value ? <PauseIcon /> : <PlayIcon />}
+      </Button>
+      <div>
+        <p class="hour" data-testid="hour" data-value={String((i * step_min) / 60)}>
+          {clock((i * step_min) / 60)}
+        </p>
+        <p class="hour-note">{t("hour.clock", { clock: clockName(day?.utcOffset_h ?? 0) })}</p>
+      </div>
+      <p class="hour-facts">
+        {day && <span>{sunWords(day, i)}</span>}
+        {day && <span>{airWords(day, i)}</span>}
+      </p>
+    </div>
+  );
+}
+
+function HourSun() {
+  const elevation = answer.value?.day.sun.elevation_deg[instant.value];
+  if (elevation === undefined) return null;
+  return <span class="hour-sun" aria-hidden="true" style={{ top: `${sunY(elevation)}%` }} />;
 }
 
 function HourSlider() {
