@@ -157,8 +157,9 @@ func TestSkyClosesAndIsDarkAtNight(t *testing.T) {
 		}
 		brightest = math.Max(brightest, ghi)
 	}
-	// A clear summer noon brings about 1000 W/m² (common knowledge).
-	if brightest < 900 || brightest > 1100 {
+	// Bird & Hulstrom 1981 by independent code (testdata/reference/clearsky_bird.csv): 1002 to 1074 W/m² with the
+	// sun 0 to 20° off the zenith and 1.42 cm of water; here it is 15° off, at 3 % less of the sun in July.
+	if brightest < 940 || brightest > 1074 {
 		t.Errorf("brightest %v", brightest)
 	}
 }
