@@ -5,7 +5,7 @@ import { render } from "preact";
 import { effectiveText } from "./document.ts";
 import { startEngine } from "./engine.ts";
 import { App } from "./parts/app.tsx";
-import { instant, lastInstant, redoEdit, scenario, systemTheme, theme, undoEdit } from "./store.ts";
+import { redoEdit, scenario, systemTheme, theme, undoEdit } from "./store.ts";
 import { t } from "./text.ts";
 import { listenToView } from "./view.ts";
 
@@ -36,10 +36,6 @@ effect(() => {
 });
 effect(() => {
   document.title = t("title", { name: effectiveText(scenario.value, ["name"]) });
-});
-// The hour line of every strip and of the ribbon follows this one property.
-effect(() => {
-  document.documentElement.style.setProperty("--hour", String(instant.value / lastInstant));
 });
 takeKeys();
 listenToView();

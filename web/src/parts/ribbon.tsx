@@ -8,6 +8,7 @@ import { t } from "../text.ts";
 import { togglePlay } from "../play.ts";
 import { Button } from "./button.tsx";
 import { PauseIcon, PlayIcon } from "./icons.tsx";
+import { HourLine, hourPlace } from "./hour-line.tsx";
 import { HourAxis } from "./strip.tsx";
 
 const hourInSteps = 60 / step_min;
@@ -28,7 +29,7 @@ export function SunRibbon() {
       <div class="ribbon-track">
         <div class="ribbon-plot">
           {day && <Courses day={day} />}
-          <span class="hour-line" aria-hidden="true" />
+          <HourLine />
           <HourSun />
         </div>
         <HourSlider />
@@ -65,7 +66,7 @@ function ChosenHour() {
 function HourSun() {
   const elevation = answer.value?.day.sun.elevation_deg[instant.value];
   if (elevation === undefined) return null;
-  return <span class="hour-sun" aria-hidden="true" style={{ top: `${sunY(elevation)}%` }} />;
+  return <span class="hour-sun" aria-hidden="true" style={{ left: hourPlace(), top: `${sunY(elevation)}%` }} />;
 }
 
 function HourSlider() {

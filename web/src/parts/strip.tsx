@@ -8,6 +8,7 @@ import { limits, optionResult, type ShownSide, sideName, sidesInOrder } from "..
 import { units } from "../store.ts";
 import { t } from "../text.ts";
 import { clock, show, text } from "../units.ts";
+import { HourLine } from "./hour-line.tsx";
 
 export function DayStrip({ option }: { option: number }) {
   const result = optionResult(option);
@@ -33,7 +34,7 @@ function Band({ shown, hour }: { shown: ShownSide; hour: readonly number[] }) {
         {limits.value.map((limit) => (
           <OverLimit key={limit.key} limit={limit} hour={hour} course={course} />
         ))}
-        <span class="hour-line" aria-hidden="true" />
+        <HourLine />
       </div>
       <ul class="visually-hidden">
         {limits.value.map((limit) => (
