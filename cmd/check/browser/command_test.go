@@ -24,9 +24,16 @@ func firstScenario() string {
 	return filepath.Join(bench.root, "testdata", "scenarios", "stony-bend.json")
 }
 
-// rowlightDay runs the command line on a scenario file.
+// rowlightDay runs the command line on a scenario file, once for each document.
 func rowlightDay(t *testing.T, file string) result.Day {
 	t.Helper()
+	document, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if day, known := bench.days[string(document)]; known {
+		return day
+	}
 	var out, faults bytes.Buffer
 	cmd := exec.Command(bench.rowlight, "day", file, "--format", "json")
 	cmd.Stdout, cmd.Stderr = &out, &faults
@@ -37,6 +44,7 @@ func rowlightDay(t *testing.T, file string) result.Day {
 	if err := json.Unmarshal(out.Bytes(), &day); err != nil {
 		t.Fatal(err)
 	}
+	bench.days[string(document)] = day
 	return day
 }
 
@@ -69,6 +77,7 @@ var sideMarks = [2]string{"left", "right"}
 func (p *tab) agrees(day result.Day) {
 	p.t.Helper()
 	instant := p.instant()
+	shown := p.numbers()
 	compared := 0
 	for o, option := range day.Options {
 		for s, side := range option.Sides {
@@ -82,7 +91,11 @@ func (p *tab) agrees(day result.Day) {
 				"overHot":    side.Summary.OverHot_h,
 				"overBurn":   side.Summary.OverBurn_h,
 			} {
-				got := p.number(mark + name)
+				got, present := shown[mark+name]
+				if !present {
+					p.t.Errorf("the page shows no %s", mark+name)
+					continue
+				}
 				if math.Abs(got-want) > agreement*math.Max(1, math.Abs(want)) {
 					p.t.Errorf("%s at %.2f h: the page shows %.15g, rowlight day says %.15g", mark+name, day.Hour[instant], got, want)
 				}

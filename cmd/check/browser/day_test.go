@@ -29,7 +29,7 @@ func TestPageOpensWithNumbers(t *testing.T) {
 func TestHourIsDragged(t *testing.T) {
 	p := openPage(t, bench.origin)
 	day := rowlightDay(t, firstScenario())
-	for _, share := range []float64{0.3, 0.5, 0.62, 0.7, 0.95} {
+	for _, share := range []float64{0.3, 0.62, 0.95} {
 		before := p.instant()
 		p.dragSlider("hour-slider", share)
 		after := p.instant()
@@ -39,7 +39,7 @@ func TestHourIsDragged(t *testing.T) {
 		if after == before {
 			t.Errorf("the slider did not move from step %d", before)
 		}
-		if hour := p.number("hour"); math.Abs(hour-day.Hour[after]) > agreement {
+		if hour := p.numbers()["hour"]; math.Abs(hour-day.Hour[after]) > agreement {
 			t.Errorf("the page says %.4f h at step %d, want %.4f", hour, after, day.Hour[after])
 		}
 		p.agrees(day)
@@ -115,8 +115,9 @@ func TestFormIsChosen(t *testing.T) {
 	eval[bool](p, `(() => { const choice = `+hook("option-A-form")+`; choice.value = "sprawl"; return choice.dispatchEvent(new Event("change", { bubbles: true })); })()`)
 	p.answered()
 	p.agrees(rowlightDay(t, changedScenario(t, map[string]any{"form": "sprawl"}, map[string]any{"form": "sprawl"})))
+	shown := p.numbers()
 	for _, number := range []string{"lit", "mean", "hottest", "overHot"} {
-		if a, b := p.number("option-A-left-"+number), p.number("option-B-left-"+number); a != b {
+		if a, b := shown["option-A-left-"+number], shown["option-B-left-"+number]; a != b {
 			t.Errorf("two options with one form differ: %s is %g and %g", number, a, b)
 		}
 	}

@@ -15,6 +15,7 @@ import (
 
 	"rowlight/cmd/site/build"
 	"rowlight/cmd/site/serve"
+	"rowlight/sim/result"
 )
 
 var (
@@ -31,6 +32,7 @@ var bench struct {
 	origin   string // server with the site at its root
 	below    string // server with the site in a sub-path, as a project page has it
 	outside  *outside
+	days     map[string]result.Day // answers of the command line by document
 	browser  context.Context
 }
 
@@ -51,6 +53,7 @@ func runBench(m *testing.M) (code int, err error) {
 		return 0, err
 	}
 	defer os.RemoveAll(work)
+	bench.days = map[string]result.Day{}
 	if bench.root, err = build.FindRoot("."); err != nil {
 		return 0, err
 	}

@@ -20,15 +20,21 @@ func hook(mark string) string {
 	return fmt.Sprintf(`document.querySelector('[data-testid=%q]')`, mark)
 }
 
-// number reads the full value behind a number on the page.
-func (p *tab) number(mark string) float64 {
+// numbers reads the full values behind all numbers on the page, by their test marks.
+func (p *tab) numbers() map[string]float64 {
 	p.t.Helper()
-	text := eval[string](p, hook(mark)+`?.dataset.value ?? "missing"`)
-	value, err := strconv.ParseFloat(text, 64)
-	if err != nil {
-		p.t.Fatalf("%s holds %q, which is no number", mark, text)
+	texts := eval[map[string]string](p, `Object.fromEntries(
+		[...document.querySelectorAll("[data-testid][data-value]")].map((e) => [e.dataset.testid, e.dataset.value]))`)
+	numbers := map[string]float64{}
+	for mark, text := range texts {
+		value, err := strconv.ParseFloat(text, 64)
+		if err != nil {
+			p.t.Errorf("%s holds %q, which is no number", mark, text)
+			continue
+		}
+		numbers[mark] = value
 	}
-	return value
+	return numbers
 }
 
 // text reads the text of an element.

@@ -19,7 +19,7 @@ import (
 )
 
 // patience is how long a tab may take for one thing. Software rendering on two busy cores is slow.
-const patience = 90 * time.Second
+const patience = 3 * time.Minute
 
 // keepViolations collects what the Content-Security-Policy of each document blocks.
 const keepViolations = `
@@ -42,7 +42,7 @@ type tab struct {
 func newTab(t *testing.T, browser context.Context) *tab {
 	t.Helper()
 	ctx, cancel := chromedp.NewContext(browser, chromedp.WithNewBrowserContext())
-	ctx, stop := context.WithTimeout(ctx, 5*time.Minute)
+	ctx, stop := context.WithTimeout(ctx, 10*time.Minute)
 	p := &tab{t: t, ctx: ctx}
 	t.Cleanup(func() {
 		p.mu.Lock()
