@@ -16,7 +16,7 @@ func BenchmarkAtlas(b *testing.B) {
 func BenchmarkScene(b *testing.B) {
 	s := scenario.Default()
 	stand, _ := training.Build(s.Options[0], 36, 1)
-	a := NewAtlas()
+	a := testAtlas()
 	for b.Loop() {
 		NewScene(Planting{Stand: stand}, a, firstInstant)
 	}
@@ -25,7 +25,7 @@ func BenchmarkScene(b *testing.B) {
 func BenchmarkCompose(b *testing.B) {
 	s := scenario.Default()
 	stand, _ := training.Build(s.Options[0], 36, 1)
-	sc := NewScene(Planting{Stand: stand}, NewAtlas(), firstInstant)
+	sc := NewScene(Planting{Stand: stand}, testAtlas(), firstInstant)
 	v := NewView(DefaultCamera(stand, 0, 36), stand, 0, Pane{Width: 700, Height: 420})
 	var l List
 	for b.Loop() {
@@ -37,7 +37,7 @@ func BenchmarkCompose(b *testing.B) {
 func BenchmarkInstant(b *testing.B) {
 	s := scenario.Default()
 	stand, _ := training.Build(s.Options[0], 36, 1)
-	sc := NewScene(Planting{Stand: stand}, NewAtlas(), firstInstant)
+	sc := NewScene(Planting{Stand: stand}, testAtlas(), firstInstant)
 	for b.Loop() {
 		sc.SetInstant(Instant{SunAzimuth_deg: 265, SunElevation_deg: 43, DNI_Wm2: 850, DHI_Wm2: 110})
 	}

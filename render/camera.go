@@ -12,7 +12,7 @@ import (
 type Camera struct {
 	Azimuth_deg   float64 // compass direction from which one looks [deg from true north, clockwise]
 	Elevation_deg float64 // height of the eye above the target, seen from the target [deg, −5 … 89]
-	Distance_m    float64 // from the target to the eye [m, 0.5 … 60]
+	Distance_m    float64 // from the target to the eye [m, 0.5 … 25]
 	TargetZ_m     float64 // height of the target above the ground at the row line [m]
 }
 
@@ -31,7 +31,7 @@ const (
 func (c Camera) Limited() Camera {
 	c.Azimuth_deg = math.Mod(math.Mod(c.Azimuth_deg, 360)+360, 360)
 	c.Elevation_deg = min(max(c.Elevation_deg, -5), 89)
-	c.Distance_m = min(max(c.Distance_m, 0.5), 60)
+	c.Distance_m = min(max(c.Distance_m, 0.5), 25)
 	c.TargetZ_m = min(max(c.TargetZ_m, 0), 4)
 	return c
 }

@@ -37,9 +37,3 @@ func (s *Scene) coverOf(row int, view *View) cover {
 
 // hides reports whether a height is behind the leaves in front.
 func (c *cover) hides(z float32) bool { return z > c.from && z < c.to }
-
-// share is how much of what stands between two heights is drawn.
-func (c *cover) share(bottom, top float32) float32 {
-	hidden := min(max(min(c.to, top)-max(c.from, bottom), 0)/max(top-bottom, 0.01), 1)
-	return 1 - hidden*(1-c.seen)
-}

@@ -64,7 +64,7 @@ func newDaylight(now Instant, rowAzimuth_deg float64) daylight {
 	d.sky = blue.scaled(float32(sky) * d.exposure)
 
 	// Sky dome
-	dome := float32(min(sky, 0.6)*0.9+0.004) * d.exposure * (0.35 + 0.65*day)
+	dome := float32(min(sky, 0.6)*0.9+0.004) * d.exposure * (0.14 + 0.86*day)
 	d.zenith = rgb{0.26, 0.70, 2.05}.scaled(dome * 0.92)
 	d.horizon = rgb{1.65, 2.15, 2.65}.mix(rgb{2.1, 1.5, 1.15}, 0.8*low*day).scaled(dome)
 	d.glow = warm.scaled(float32(math.Sqrt(beam)) * 0.55 * d.exposure)

@@ -17,6 +17,9 @@ func (l *List) gather(s *Scene, view *View) {
 			p := &s.wood[i]
 			if p.shows(v.distance) {
 				middle := p.from.Add(p.to).Mul(0.5).Add(v.offset)
+				if p.isShoot() && v.cover.hides(middle[2]) {
+					continue
+				}
 				l.add(view, middle, p.to.Sub(p.from).Len()/2+p.radius, item{index: i, place: int32(place), kind: woodItem})
 			}
 		}

@@ -32,7 +32,8 @@ type visibleSlice struct {
 	scale    float32    // how much larger than life, so that their area stays that of all leaves
 	clumps   bool       // each stands for several leaves
 	cover    cover
-	inPane   float32 // rough share of the slice that falls into the pane
+	inPane   float32 // about the share of its things that fall into the pane
+	seen     float32 // about the share of its leaves that the list will take
 	level    int     // fineness of the bunches; bunchLevels stands for whole bunches as one sphere each
 	bunches  []int32 // those drawn
 	haze     float32 // share of haze over the slice
@@ -62,6 +63,7 @@ const (
 	finestLeaf  = 5.0 // a leaf is never merged while it is this wide [px]
 	finestBerry = 2.2 // nor a berry [px]
 	coarserStep = 1.12
+	seenSample  = 16 // leaves of a slice looked at to guess how many are in view
 	// berryBudget is the share of the quads that bunches may take.
 	berryBudget = 0.34
 	// clumpFrom is the side of an enlarged leaf, against its own, from which clumps are drawn.
@@ -105,11 +107,12 @@ func (l *List) findInRow(s *Scene, view *View, row int, present float32) {
 			continue
 		}
 		slice := ((at % s.slices) + s.slices) % s.slices
-		l.slices = append(l.slices, visibleSlice{
-			inPane: view.shareInPane(middle, reach), haze: thickness(distance),
-			slice: slice, distance: max(distance, 0.5), fade: fade, cover: cover,
+		v := visibleSlice{
+			slice: slice, distance: max(distance, 0.5), fade: fade, cover: cover, haze: thickness(distance),
 			offset: mgl32.Vec3{x, float32(at-slice) * piece, 0},
-		})
+		}
+		s.sampleSeen(&v, view)
+		l.slices = append(l.slices, v)
 	}
 }
 
@@ -141,108 +144,4 @@ func (v *View) mayContain(middle mgl32.Vec3, radius float32) bool {
 	right, up := abs(d.Dot(v.Right)), abs(d.Dot(v.Up))
 	return right-side*depth < radius*float32(math.Sqrt(float64(1+side*side))) &&
 		up-high*depth < radius*float32(math.Sqrt(float64(1+high*high)))
-}
-
-// fit chooses how fine each slice is drawn so that the list stays inside the budget: first bunches in
-// their share of it, then leaves in what is left.
-func (l *List) fit(s *Scene, view *View, budget int) {
-	smallest, count := float32(finestBerry), 0
-	for range 40 {
-		count = 0
-		for i := range l.slices {
-			v := &l.slices[i]
-			count += v.chooseBunches(s, view, smallest)
-		}
-		if float64(count) <= berryBudget*float64(budget) {
-			break
-		}
-		smallest *= coarserStep
-	}
-	left := int(0.93*float64(budget)) - count // the counts are estimates
-	for i := range l.slices {
-		left -= l.slices[i].woodPieces(s)
-	}
-	smallest = finestLeaf
-	for range 40 {
-		count = 0
-		for i := range l.slices {
-			v := &l.slices[i]
-			v.thin(s.leaves.mean*view.Focal/v.distance, smallest)
-			seen := v.cover.share(s.leaves.bottom, s.leaves.top) * v.inPane
-			count += int(v.kept * seen * float32(s.leafStarts[v.slice+1]-s.leafStarts[v.slice]))
-		}
-		if count <= left {
-			break
-		}
-		smallest *= coarserStep
-	}
-}
-
-// thin chooses how many leaves of a slice are drawn: as many as are at least quad wide [px] when
-// enlarged to keep the leaf area, and clumps where leaves would have to be enlarged much.
-func (v *visibleSlice) thin(leaf, quad float32) {
-	share := min(leaf*leaf/(quad*quad), 1)
-	v.clumps = share < 1/(clumpFrom*clumpFrom)
-	if v.clumps {
-		share = min(share, 1.0/clumpCovers)
-	}
-	v.kept = share * v.fade
-	v.scale = float32(math.Sqrt(float64(1 / share)))
-	if v.clumps {
-		v.scale = float32(math.Sqrt(float64(1 / (share * clumpCovers))))
-	}
-}
-
-// chooseBunches sets how fine the bunches of a slice are drawn, with no sphere smaller than given
-// [px], and how many; it returns about how many spheres that makes.
-func (v *visibleSlice) chooseBunches(s *Scene, view *View, smallest float32) int {
-	scale := view.Focal / v.distance
-	v.level = 0
-	for v.level < bunchLevels && 2*s.bunches.radius[v.level]*scale < smallest {
-		v.level++
-	}
-	// Far away a fair sample of the bunches is enough.
-	all := s.bunchOf[v.slice]
-	pixels := 2 * s.bunches.halfWidth * scale
-	share := min(pixels*pixels/(4*smallest*smallest), 1) * v.fade
-	v.bunches = all[:int(share*float32(len(all))+0.5)]
-	if v.level == bunchLevels {
-		return int(v.inPane * float32(len(v.bunches)))
-	}
-	_, starts := s.bunches.level(v.level)
-	spheres := 0
-	for _, b := range v.bunches {
-		spheres += starts[b+1] - starts[b]
-	}
-	return int(v.inPane * float32(spheres) * facingShare)
-}
-
-// woodPieces is about how many pieces of wood and wire a slice draws.
-func (v *visibleSlice) woodPieces(s *Scene) int {
-	count := 0
-	for _, i := range s.woodOf[v.slice] {
-		if s.wood[i].shows(v.distance) {
-			count++
-		}
-	}
-	return int(v.inPane * float32(count))
-}
-
-// shows reports whether a piece is drawn at a distance [m].
-func (p *woodPiece) shows(distance float32) bool {
-	reach := &seenFrom[p.detail]
-	return distance >= reach[0] && distance < reach[1]
-}
-
-// shareInPane is about how much of a ball falls into the pane.
-func (v *View) shareInPane(middle mgl32.Vec3, radius float32) float32 {
-	x, y, depth := v.Project(middle)
-	if depth < radius {
-		return 1
-	}
-	r := radius * v.Focal / depth
-	x, y = abs(x-v.CentreX), abs(y-v.CentreY)
-	wide := min(x+r, v.Width/2) - max(x-r, -v.Width/2)
-	high := min(y+r, v.Height/2) - max(y-r, -v.Height/2)
-	return min(max(wide, 0)*max(high, 0)/(4*r*r), 1)
 }

@@ -8,11 +8,11 @@ type Palette struct{ stops []rgb }
 // The stops are every 15th of the 256 colours of the scales "inferno" and "viridis" by S. van der
 // Walt and N. Smith 2015 (matplotlib, released under CC0). Interpolation is within 6/255 of them.
 var (
-	infernoHex = []uint32{
+	infernoHex = [...]uint32{
 		0x000004, 0x0a0722, 0x1e0c45, 0x380962, 0x510e6c, 0x69166e, 0x801f6c, 0x982766, 0xb0315b,
 		0xc63d4d, 0xd94d3d, 0xe9612b, 0xf47918, 0xfa9407, 0xfcb014, 0xf8cd37, 0xf2ea69, 0xfcffa4,
 	}
-	viridisHex = []uint32{
+	viridisHex = [...]uint32{
 		0x440154, 0x481769, 0x472a7a, 0x433d84, 0x3d4e8a, 0x355e8d, 0x2e6d8e, 0x297b8e, 0x23898e,
 		0x1f978b, 0x21a585, 0x2eb37c, 0x46c06f, 0x65cb5e, 0x89d548, 0xb0dd2f, 0xd8e219, 0xfde725,
 	}
@@ -27,11 +27,11 @@ const (
 
 // TemperaturePalette is inferno cut to its readable part.
 func TemperaturePalette() Palette {
-	return newPalette(infernoHex).cut(TemperatureFrom, TemperatureTo)
+	return newPalette(infernoHex[:]).cut(TemperatureFrom, TemperatureTo)
 }
 
 // LightPalette is viridis.
-func LightPalette() Palette { return newPalette(viridisHex) }
+func LightPalette() Palette { return newPalette(viridisHex[:]) }
 
 func newPalette(hex []uint32) Palette {
 	p := Palette{stops: make([]rgb, len(hex))}

@@ -25,17 +25,20 @@ type woodPiece struct {
 type detail uint8
 
 const (
-	always  detail = iota // posts
-	closeBy               // every piece of a trunk, arm or shoot
-	midway                // one piece for several of a shoot or arm
-	distant               // whole trunks and arms
-	thread                // wires: until they are too thin to be seen
+	always      detail = iota // posts
+	closeBy                   // every piece of a trunk or arm
+	midway                    // a few pieces for each
+	distant                   // whole trunks and arms
+	fineShoot                 // short pieces of a shoot
+	coarseShoot               // long ones
+	thread                    // wires: until they are too thin to be seen
 	details
 )
 
 // seenFrom is the range of distances in which each detail is drawn [m].
 var seenFrom = [details][2]float32{
-	always: {0, drawnFar_m}, closeBy: {0, 5}, midway: {5, 12}, distant: {12, 34}, thread: {0, 11},
+	always: {0, drawnFar_m}, closeBy: {0, 5}, midway: {5, 12}, distant: {12, 34},
+	fineShoot: {0, 3.4}, coarseShoot: {3.4, 8}, thread: {0, 11},
 }
 
 const (
@@ -74,9 +77,9 @@ func newWood(stand *training.Stand, open *openness, slices int) []woodPiece {
 	}
 	for i := range stand.Shoots {
 		surface := shootGreen.mix(shootBrown, float32(hashUnit(uint64(i), 21)))
-		piece := woodPiece{tile: roundTile, surface: surface, detail: closeBy}
+		piece := woodPiece{tile: roundTile, surface: surface, detail: fineShoot}
 		list = appendLimb(list, &stand.Shoots[i], finePoints, math.Inf(1), piece)
-		piece.detail = midway
+		piece.detail = coarseShoot
 		list = appendLimb(list, &stand.Shoots[i], coarsePoints, math.Inf(1), piece)
 	}
 	for i := range stand.Posts {
@@ -153,7 +156,7 @@ func appendWire(list []woodPiece, wire *training.Strand, length float64, pieces 
 func castWood(list []woodPiece, m *sunMap, sun mgl32.Vec3, owner int32) {
 	for i := range list {
 		p := &list[i]
-		if p.detail != always && (p.detail != closeBy || p.tile != barkTile) {
+		if p.detail != always && p.detail != closeBy {
 			continue
 		}
 		axis := p.to.Sub(p.from)

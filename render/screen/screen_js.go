@@ -15,16 +15,16 @@ import (
 // Screen shows a stage on the canvas that Ebiten puts into its document. It draws only when it was
 // asked to and the stage has changed; the canvas keeps its picture in between.
 type Screen struct {
-	stage  *render.Stage
-	ratio  float64 // canvas pixels per CSS pixel
-	paper  color.Color
-	atlas  *ebiten.Image
-	shader *ebiten.Shader
-	panes  map[int]*pane
-	size   image.Point
-	frames int
-	last   time.Duration
-	drawn  chan struct{} // closed after the first frame
+	stage   *render.Stage
+	ratio   float64 // canvas pixels per CSS pixel
+	paper   color.Color
+	atlas   *ebiten.Image
+	shader  *ebiten.Shader
+	panes   map[int]*pane
+	size    image.Point
+	frames  int
+	last    time.Duration
+	stopped bool
 }
 
 // pane is what the screen holds for one option.
@@ -47,7 +47,7 @@ func New(stage *render.Stage) (*Screen, error) {
 	if err != nil {
 		return nil, fmt.Errorf("the shader of ground and sky: %w", err)
 	}
-	return &Screen{stage: stage, ratio: 1, paper: color.White, shader: shader, panes: map[int]*pane{}, drawn: make(chan struct{})}, nil
+	return &Screen{stage: stage, ratio: 1, paper: color.White, shader: shader, panes: map[int]*pane{}}, nil
 }
 
 // Run shows the stage until the program ends.
@@ -88,11 +88,19 @@ func (s *Screen) Quads() int {
 // LastFrame is the time that the program worked for the last frame, without the work of the graphics card.
 func (s *Screen) LastFrame() time.Duration { return s.last }
 
-// Drawn is closed when the first frame has been drawn.
-func (s *Screen) Drawn() <-chan struct{} { return s.drawn }
+// Stop ends Run soon, without another frame.
+func (s *Screen) Stop() {
+	s.stopped = true
+	s.Refresh()
+}
 
-// Update does nothing: the page changes the stage.
-func (s *Screen) Update() error { return nil }
+// Update changes nothing: the page changes the stage.
+func (s *Screen) Update() error {
+	if s.stopped {
+		return ebiten.Termination
+	}
+	return nil
+}
 
 // Layout makes the canvas as large as the frame, in device pixels.
 func (s *Screen) Layout(width, height int) (int, int) {
@@ -116,9 +124,7 @@ func (s *Screen) Draw(canvas *ebiten.Image) {
 		},
 	)
 	s.last = time.Since(start)
-	if s.frames++; s.frames == 1 {
-		close(s.drawn)
-	}
+	s.frames++
 }
 
 func (s *Screen) drawPane(canvas *ebiten.Image, option int, scene *render.Scene, view *render.View, budget int) {

@@ -18,12 +18,12 @@ func main() {
 	if !hasWebGL() {
 		fail("no-webgl")
 	}
-	watchContext()
 	stage := render.NewStage()
 	shown, err := screen.New(stage)
 	if err != nil {
 		fail(err.Error())
 	}
+	watchContext(shown)
 	offer(&bridge{stage: stage, screen: shown})
 	if err := shown.Run(); err != nil {
 		fail(err.Error())
@@ -56,22 +56,28 @@ func hasWebGL() bool {
 }
 
 // watchContext ends the program when the graphics card takes the canvas away. The drawing library
-// would load the document again by itself, and the page would not know what to send.
-func watchContext() {
+// would load the document again by itself, and the page would not know that it has to send everything.
+func watchContext(shown *screen.Screen) {
 	js.Global().Call("addEventListener", "webglcontextlost", js.FuncOf(func(_ js.Value, args []js.Value) any {
 		if !args[0].Get("target").Get("isConnected").Bool() {
 			return nil // the canvas of hasWebGL
 		}
 		args[0].Call("stopImmediatePropagation")
-		go fail("context-lost")
+		tell("context-lost")
+		shown.Stop()
 		return nil
 	}), true)
 }
 
 // fail tells the page why there is no picture and ends the program.
 func fail(reason string) {
+	tell(reason)
+	os.Exit(1)
+}
+
+// tell calls rowlightViewFailed of the page, if it has one.
+func tell(reason string) {
 	if told := js.Global().Get("parent").Get("rowlightViewFailed"); told.Type() == js.TypeFunction {
 		told.Invoke(reason)
 	}
-	os.Exit(1)
 }
