@@ -54,6 +54,11 @@ func ProjectionOf(leaves []training.Leaf) *Projection {
 	})
 }
 
+// Gap is the probability [0–1] that light passes a path integral of leaf area density [m²/m²] between leaves that
+// stand at random and project a share of their area across its direction: G, or G·Ω where leaves stand
+// clumped (Monsi & Saeki 1953; Nilson 1971, Agric. Meteorol. 8:25). Without leaves it is 1.
+func Gap(projection, path float64) float64 { return math.Exp(-projection * path) }
+
 // normalBin is the width of the cells into which normals are gathered [deg].
 const normalBin = 6.0
 

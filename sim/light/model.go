@@ -126,7 +126,7 @@ func floorPoints(g *canopy.Grid, stand *training.Stand, slope canopy.Slope) []ca
 }
 
 // gap is the probability that light passes a path integral of leaf area in a direction with projection g.
-func (m *Model) gap(g, path float64) float64 { return math.Exp(-g * m.clumping * path) }
+func (m *Model) gap(g, path float64) float64 { return canopy.Gap(g*m.clumping, path) }
 
 // shown is the share of a face's berries that their own bunch does not shade from a direction with
 // the given cosine to the outward normal.

@@ -58,8 +58,10 @@ func TestReachFindsTheWayRound(t *testing.T) {
 		{Folder: "sim/weather", Imports: []string{"./sim/sky"}},
 		{Folder: "sim/light", Imports: []string{"./sim/canopy", "./sim/weather"}},
 	}
-	nevers := []Never{{"sim/canopy", "sim/weather", "domes are reused"}, {"sim/light", "sim/heat", "light comes first"}}
-	wantBreaches(t, Reach(graph, nevers), "sim/canopy reaches sim/weather (through sim/cover): domes are reused")
+	nevers := []Never{{From: "sim/canopy", To: "sim/weather", Why: "domes are reused"}, {From: "sim/light", To: "sim/heat", Why: "light comes first"},
+		{From: "sim", Except: []string{"sim/canopy", "sim/cover", "sim/light"}, To: "sim/sky", Why: "a rule with exceptions"}}
+	wantBreaches(t, Reach(graph, nevers), "sim/canopy reaches sim/weather (through sim/cover): domes are reused",
+		"sim/weather reaches sim/sky (through sim/weather): a rule with exceptions")
 }
 
 // TestTableKeepsThePicture proves that code which keeps to the table keeps the rules of the picture:

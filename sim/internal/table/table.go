@@ -20,6 +20,9 @@ type Table struct {
 	Notes   []string   // the "#" lines in order, without the mark
 	Columns []string   // names, in order
 	Rows    [][]string // cells; every row has one cell per column
+
+	header int   // line of the columns' names
+	lines  []int // of each row
 }
 
 // Read reads the table at a path of fsys, such as "reference/airmass.csv". A row with another
@@ -62,29 +65,61 @@ func ReadStrict(fsys fs.FS, name string, columns ...string) (Table, error) {
 // Parse reads a table from a stream; see Read.
 func Parse(r io.Reader) (Table, error) {
 	buffered := bufio.NewReader(r)
+	skipMark(buffered)
 	notes, err := readNotes(buffered)
 	if err != nil {
 		return Table{}, err
 	}
-	reader := csv.NewReader(buffered)
-	reader.Comment = '#'
-	records, err := reader.ReadAll()
-	if fault, ok := errors.AsType[*csv.ParseError](err); ok {
-		return Table{}, fmt.Errorf("line %d: %w", fault.Line+len(notes), fault.Err)
-	}
-	if err != nil {
+	t := Table{Notes: notes}
+	if err := t.readRows(buffered); err != nil {
 		return Table{}, err
 	}
-	if len(records) == 0 {
-		return Table{}, fmt.Errorf("no header line")
-	}
-	t := Table{Notes: notes, Columns: records[0], Rows: records[1:]}
 	for i, column := range t.Columns {
 		if slices.Contains(t.Columns[:i], column) {
-			return Table{}, fmt.Errorf("column %q is there twice", column)
+			return Table{}, fmt.Errorf("line %d: column %q is there twice", t.header, column)
 		}
 	}
 	return t, nil
+}
+
+// skipMark passes over the mark of UTF-8 that some spreadsheets write first.
+func skipMark(r *bufio.Reader) {
+	const mark = "\ufeff"
+	if start, err := r.Peek(len(mark)); err == nil && string(start) == mark {
+		_, _ = r.Discard(len(mark))
+	}
+}
+
+// readRows takes the header and the rows off the stream, with their lines.
+func (t *Table) readRows(r io.Reader) error {
+	reader := csv.NewReader(r)
+	reader.Comment = '#'
+	for {
+		cells, err := reader.Read()
+		if errors.Is(err, csv.ErrFieldCount) {
+			line, _ := reader.FieldPos(0)
+			return fmt.Errorf("line %d: %d cells under %d columns", line+len(t.Notes), len(cells), len(t.Columns))
+		}
+		if fault, ok := errors.AsType[*csv.ParseError](err); ok {
+			return fmt.Errorf("line %d: %w", fault.Line+len(t.Notes), fault.Err)
+		}
+		if err == io.EOF && t.header > 0 {
+			return nil
+		}
+		if err == io.EOF {
+			return errors.New("no header line")
+		}
+		if err != nil {
+			return err
+		}
+		line, _ := reader.FieldPos(0)
+		line += len(t.Notes)
+		if t.header == 0 {
+			t.header, t.Columns = line, cells
+			continue
+		}
+		t.Rows, t.lines = append(t.Rows, cells), append(t.lines, line)
+	}
 }
 
 // readNotes takes the leading "#" lines off the stream.
@@ -111,6 +146,15 @@ func readNotes(r *bufio.Reader) (notes []string, err error) {
 // Len is the number of rows.
 func (t Table) Len() int { return len(t.Rows) }
 
+// Line is the line of the file on which a row begins, counted from 1; rows count from 0, and row -1 is the
+// header.
+func (t Table) Line(row int) int {
+	if row < 0 {
+		return t.header
+	}
+	return t.lines[row]
+}
+
 // Has tells whether the table has a column of that name.
 func (t Table) Has(column string) bool { return slices.Contains(t.Columns, column) }
 
@@ -133,7 +177,7 @@ func (t Table) Float(row int, column string) (float64, error) {
 	cell := t.String(row, column)
 	value, err := strconv.ParseFloat(strings.TrimSpace(cell), 64)
 	if err != nil {
-		return 0, fmt.Errorf("%s: row %d, column %s: %q is not a number", t.Name, row+1, column, cell)
+		return 0, fmt.Errorf("%s: line %d, column %s: %q is not a number", t.Name, t.Line(row), column, cell)
 	}
 	return value, nil
 }

@@ -41,7 +41,7 @@ func TestFloatSaysWhereTheCellIsNoNumber(t *testing.T) {
 		t.Fatal(err)
 	}
 	_, err = got.Float(0, "name")
-	if err == nil || err.Error() != `t.csv: row 1, column name: "post" is not a number` {
+	if err == nil || err.Error() != `t.csv: line 4, column name: "post" is not a number` {
 		t.Errorf("error %v", err)
 	}
 	_, err = got.Float(0, "width_m")
@@ -50,11 +50,22 @@ func TestFloatSaysWhereTheCellIsNoNumber(t *testing.T) {
 	}
 }
 
+// Lines count notes between the rows, cells that run over several lines, and a mark of UTF-8 at the start.
+func TestLinesAreThoseOfTheFile(t *testing.T) {
+	got, err := Parse(strings.NewReader("\ufeff# note\n# note\na,b\n1,\"x\ny\"\n# between\n2,z\n"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got.Line(-1) != 3 || got.Line(0) != 4 || got.Line(1) != 7 || len(got.Notes) != 2 {
+		t.Errorf("header on line %d, rows on %d and %d, %d notes", got.Line(-1), got.Line(0), got.Line(1), len(got.Notes))
+	}
+}
+
 func TestReadRefusesBrokenTables(t *testing.T) {
 	for name, test := range map[string]struct{ text, want string }{
 		"no header":       {"# only a note\n", "no header line"},
-		"short row":       {"# note\na,b\n1,2\n3\n", "line 4"},
-		"repeated column": {"a,b,a\n", `column "a" is there twice`},
+		"short row":       {"# note\na,b\n1,2\n3\n", "t.csv: line 4: 1 cells under 2 columns"},
+		"repeated column": {"a,b,a\n", `line 1: column "a" is there twice`},
 		"open quote":      {"a\n\"x\n", "t.csv: line 2"},
 	} {
 		t.Run(name, func(t *testing.T) {
