@@ -105,6 +105,7 @@ func TestEveryLookIsAccessible(t *testing.T) {
 			p.drawn()
 			p.still()
 			p.shot("look-" + name)
+			p.filled("option-A-pane", "look-"+name+"-pane")
 			eval[chromedp.Void](p, string(axe)+"\nundefined")
 			found := eval[[]string](p, `axe.run(document, { iframes: false }).then((r) => r.violations.map((v) =>
 				v.impact + " " + v.id + ": " + v.help + " — " + v.nodes.slice(0, 3).map((n) => n.html.slice(0, 160)).join(" | ")))`)
@@ -142,6 +143,26 @@ func TestTabReachesEverythingAndIsNotTrapped(t *testing.T) {
 	}
 	if len(missing) > 0 {
 		t.Errorf("Tab does not reach %s; it reaches %v", strings.Join(missing, ", "), seen)
+	}
+}
+
+// filled looks at the upper half of a pane: the picture must cover it to its edges. What nothing drew on
+// is black, which no sky, leaf or floor is.
+func (p *tab) filled(mark, name string) {
+	p.t.Helper()
+	eval[bool](p, `(() => { `+hook(mark)+`.scrollIntoView({ block: "center" }); return true; })()`)
+	p.still()
+	box := p.box(mark)
+	box.Max.Y -= box.Dy() / 2
+	pixels := cropped(p.t, p.shot(name), box)
+	black := 0
+	for i := 0; i+2 < len(pixels); i += 3 {
+		if pixels[i] == 0 && pixels[i+1] == 0 && pixels[i+2] == 0 {
+			black++
+		}
+	}
+	if share := float64(black) / float64(len(pixels)/3); share > 0.02 {
+		p.t.Errorf("%.0f %% of the upper half of %s is black: the picture does not fill it", 100*share, mark)
 	}
 }
 
