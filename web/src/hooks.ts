@@ -4,7 +4,8 @@
  *
  *   calculation            data-generation of the shown result, data-pending "true" or "false",
  *                          data-phase of the engine
- *   hour-slider            input range, value 0…288 in steps of 5 minutes
+ *   hour-slider            input range, value 0…288 in steps of 5 minutes; Page keys move one hour,
+ *                          Home and End go to sunrise and sunset (to the ends on a polar day)
  *   hour                   the chosen clock hour, data-value in hours
  *   play, undo, redo, units-metric, units-us, theme, add-option, site
  *   comparison             the sentences of comparison (aria-live)
@@ -17,6 +18,10 @@
  *   option-L-hottest, -overBurn, -overHot, -overWatch      the day on the worse side
  *   option-L-S-lit, -mean, -hottest                        at the chosen hour
  *   option-L-S-dayHottest, -overWatch, -overHot, -overBurn over the day
+ *   faults                 what is wrong with the document, only while something is
+ *   restart                starts the engine again after a crash
+ *   sheet                  the open sheet
+ *   compare                select of the option that the others are compared with
  *   table                  the details element of the hourly table
  *
  * Every number carries its full value in data-value, as String(number).

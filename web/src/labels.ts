@@ -29,5 +29,7 @@ export function fieldName(pointer: string): string {
     .map((step) => (/^\d+$/.test(step) ? Number(step) : step.replaceAll("~1", "/").replaceAll("~0", "~")));
   if (path[0] !== "options" || typeof path[1] !== "number") return path.length ? fieldLabel(path) : t("field.document");
   const option = t("option", { letter: letter(path[1]) });
-  return path.length > 2 ? `${option}, ${fieldLabel(path.slice(0))}` : option;
+  if (path.length === 2) return option;
+  const label = fieldLabel(path);
+  return `${option}, ${label.charAt(0).toLowerCase()}${label.slice(1)}`;
 }

@@ -5,7 +5,7 @@ import { letter } from "./document.ts";
 import type { Sentence } from "./generated/result.ts";
 import { fieldName } from "./labels.ts";
 import type { Fault } from "./messages.ts";
-import { clock, formatNumber, show, showDifference, text, type UnitSystem } from "./units.ts";
+import { clock, formatNumber, show, showDifference, showPlain, text, type UnitSystem } from "./units.ts";
 
 const catalogue: Record<string, string> = words;
 
@@ -30,9 +30,9 @@ function written(value: unknown, tag: string | undefined, values: Values, units:
     case "count":
       return formatNumber(value, 0);
     case "measure":
-      return text(show(value, String(values["unit"] ?? "1"), units));
+      return text(showPlain(value, String(values["unit"] ?? ""), units));
     default:
-      return String(value);
+      return text(showPlain(value, "", units));
   }
 }
 

@@ -76,6 +76,13 @@ export function show(value: number, unit: string, system: UnitSystem, digits?: n
   return { value: formatNumber(value * r.factor + r.offset, digits ?? r.digits), unit: r.unit };
 }
 
+/** Shows a stored quantity with the digits that it has, up to six figures; a share or count stays a plain number. */
+export function showPlain(value: number, unit: string, system: UnitSystem): Shown {
+  const r = unit === "" || unit === "1" ? same("", 0) : reading(unit, system);
+  const shown = Number((value * r.factor + r.offset).toPrecision(6));
+  return { value: String(shown).replace("-", "\u2212"), unit: r.unit };
+}
+
 /** Shows a difference of two stored quantities, signed; a difference of temperatures has no offset. */
 export function showDifference(value: number, unit: string, system: UnitSystem, digits?: number): Shown {
   const r = reading(unit, system);

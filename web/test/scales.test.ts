@@ -30,7 +30,7 @@ test("the scale ends where it says and its brightness rises all the way", () => 
 
 test("the colours are those of the pictures", () => {
   const palette = readFileSync("../render/palette.go", "utf8");
-  const list = palette.match(/infernoHex = \[\]uint32\{([^}]+)\}/)?.[1]?.match(/0x[0-9a-f]{6}/g)?.map(Number);
+  const list = palette.match(/infernoHex = \[[^\]]*\]uint32\{([^}]+)\}/)?.[1]?.match(/0x[0-9a-f]{6}/g)?.map(Number);
   assert.deepEqual(list, [...infernoHex]);
   assert.equal(Number(palette.match(/TemperatureFrom\s*=\s*([\d.]+)/)?.[1]), readable.from);
   assert.equal(Number(palette.match(/TemperatureTo\s*=\s*([\d.]+)/)?.[1]), readable.to);

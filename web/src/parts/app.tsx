@@ -21,6 +21,7 @@ import { SunRibbon } from "./ribbon.tsx";
 import { HourTable } from "./table.tsx";
 
 export function App() {
+  if (engineState.value.phase === "unsupported") return <WithoutEngine />;
   return (
     <>
       <Header />
@@ -39,15 +40,33 @@ export function App() {
   );
 }
 
+/** A browser that cannot compute gets the reason and nothing that would not work. */
+function WithoutEngine() {
+  return (
+    <>
+      <header class="top">
+        <p class="brand">{t("brand")}</p>
+      </header>
+      <main>
+        <p class="notice" role="alert">
+          {t("unsupported")}
+        </p>
+        <Cautions />
+      </main>
+    </>
+  );
+}
+
 /** All options beside each other, or the chosen one where they do not fit, over the frame of the view. */
 function Columns() {
   const grid = useRef<HTMLDivElement>(null);
   useEffect(() => (grid.current ? watchLayout(grid.current) : undefined), []);
   const all = Array.from({ length: optionCount.value }, (_, i) => i);
   const shown = fits.value ? all : [shownOption.value];
+  const pictures = viewState.value.phase !== "no-webgl";
   return (
-    <div ref={grid} class="columns" data-count={shown.length} aria-label={t("options")} role="group">
-      {viewState.value.phase !== "no-webgl" && (
+    <div ref={grid} class={`columns ${pictures ? "" : "without-pictures"}`} data-count={shown.length} aria-label={t("options")} role="group">
+      {pictures && (
         <iframe key={viewGeneration.value} ref={holdFrame} class="view" src="view.html" title="" inert aria-hidden="true" tabIndex={-1} />
       )}
       {shown.map((option, column) => (
@@ -88,11 +107,7 @@ function EngineNotice() {
     case "loading":
       return <Waiting text={loadingText("loading.engine", state.progress)} done={state.progress.total ? state.progress.loaded / state.progress.total : 0} />;
     case "unsupported":
-      return (
-        <p class="notice" role="alert">
-          {t("unsupported")}
-        </p>
-      );
+      return null;
     case "crashed":
     case "unavailable":
       return (

@@ -1,9 +1,10 @@
 /** The sun ribbon: the height of the sun and the air over the day, with the hour as a slider on it. */
 
 import { compassPoint, clock, clockName, formatNumber, show, text } from "../units.ts";
+import { effectiveNumber } from "../document.ts";
 import { answer } from "../engine.ts";
 import type { Day } from "../generated/result.ts";
-import { instant, lastInstant, playing, setInstant, step_min, units } from "../store.ts";
+import { instant, lastInstant, playing, scenario, setInstant, step_min, units } from "../store.ts";
 import { t } from "../text.ts";
 import { togglePlay } from "../play.ts";
 import { Button } from "./button.tsx";
@@ -53,7 +54,7 @@ function ChosenHour() {
         <p class="hour" data-testid="hour" data-value={String((i * step_min) / 60)}>
           {clock((i * step_min) / 60)}
         </p>
-        <p class="hour-note">{t("hour.clock", { clock: clockName(day?.utcOffset_h ?? 0) })}</p>
+        <p class="hour-note">{t("hour.clock", { clock: clockName(effectiveNumber(scenario.value, ["site", "utcOffset_h"])) })}</p>
       </div>
       <p class="hour-facts">
         {day && <span>{sunWords(day, i)}</span>}
