@@ -126,7 +126,32 @@ type Fruit struct {
 	Compactness float64 `json:"compactness" jsonschema:"minimum=0,maximum=1,default=0.3" jsonschema_extras:"x-unit=1,x-step=0.05"`
 	// Absorptance is the share of sunlight that the skin absorbs; 0 takes the value of the colour.
 	Absorptance float64 `json:"absorptance" jsonschema:"minimum=0,maximum=1,default=0" jsonschema_extras:"x-unit=1,x-step=0.01"`
+	// Skin is how much heat the skin of the cultivar stands, against the mean of cultivars.
+	Skin Skin `json:"skin" jsonschema:"enum=tender,enum=middling,enum=hardy,default=middling"`
+	// Hardening is how the fruit has lived until this day: uncovered within the last week, as the form
+	// leaves it, or in the sun since it set.
+	Hardening Hardening `json:"hardening" jsonschema:"enum=newly-uncovered,enum=usual,enum=early-exposed,default=usual"`
 }
+
+// Skin is a group of cultivars by the heat that their berry skins stand.
+type Skin string
+
+// The groups of cultivars.
+const (
+	Tender   Skin = "tender"
+	Middling Skin = "middling"
+	Hardy    Skin = "hardy"
+)
+
+// Hardening is how fruit has lived before the day.
+type Hardening string
+
+// The ways that fruit has lived.
+const (
+	NewlyUncovered Hardening = "newly-uncovered"
+	Usual          Hardening = "usual"
+	EarlyExposed   Hardening = "early-exposed"
+)
 
 // Colour is the colour of the berry skin.
 type Colour string
@@ -146,10 +171,16 @@ type Limits struct {
 	Hot_C float64 `json:"hot_C" jsonschema:"minimum=20,maximum=60,default=40" jsonschema_extras:"x-unit=degC,x-step=0.5"`
 	// Burn is the highest one.
 	Burn_C float64 `json:"burn_C" jsonschema:"minimum=20,maximum=60,default=45" jsonschema_extras:"x-unit=degC,x-step=0.5"`
-	// T50 is the berry surface temperature that kills half of the skins within 30 minutes.
+	// T50 is the berry surface temperature that kills half of the skins of a middling cultivar within 30 minutes.
 	T50_C float64 `json:"t50_C" jsonschema:"minimum=38,maximum=56,default=47" jsonschema_extras:"x-unit=degC,x-step=0.5"`
 	// Doubling is the rise in temperature that doubles the rate of damage.
 	Doubling_K float64 `json:"doubling_K" jsonschema:"minimum=0.5,maximum=5,default=1.5" jsonschema_extras:"x-unit=K,x-step=0.1"`
 	// Tolerated is how far below T50 a skin still repairs damage as fast as it is done.
 	Tolerated_K float64 `json:"tolerated_K" jsonschema:"minimum=1,maximum=15,default=5" jsonschema_extras:"x-unit=K,x-step=0.5"`
+	// Cultivar is how far T50 of tender and hardy skins lies below and above it.
+	Cultivar_K float64 `json:"cultivar_K" jsonschema:"minimum=0,maximum=5,default=1.6" jsonschema_extras:"x-unit=K,x-step=0.1"`
+	// Uncovered is how far T50 of newly uncovered fruit lies below it.
+	Uncovered_K float64 `json:"uncovered_K" jsonschema:"minimum=0,maximum=6,default=2" jsonschema_extras:"x-unit=K,x-step=0.1"`
+	// Hardened is how far T50 of fruit exposed since it set lies above it.
+	Hardened_K float64 `json:"hardened_K" jsonschema:"minimum=0,maximum=6,default=1" jsonschema_extras:"x-unit=K,x-step=0.1"`
 }

@@ -315,6 +315,10 @@ export interface Weather {
    */
   airMin_C: number;
   /**
+   * AirMaxLag is how long after the sun's highest point the air is hottest on a design day. Parton & Logan 1981 found 1.9 h on the plains; hot inland valleys run to 3 or 4 h (measured hours there).
+   */
+  airMaxLag_h: number;
+  /**
    * DewPoint is held constant over a design day.
    */
   dewPoint_C: number;
@@ -410,6 +414,14 @@ export interface Fruit {
    * Absorptance is the share of sunlight that the skin absorbs; 0 takes the value of the colour.
    */
   absorptance: number;
+  /**
+   * Skin is how much heat the skin of the cultivar stands, against the mean of cultivars.
+   */
+  skin: "tender" | "middling" | "hardy";
+  /**
+   * Hardening is how the fruit has lived until this day: uncovered within the last week, as the form leaves it, or in the sun since it set.
+   */
+  hardening: "newly-uncovered" | "usual" | "early-exposed";
 }
 /**
  * Limits are the temperatures and doses above which fruit is said to be at risk.
@@ -428,13 +440,29 @@ export interface Limits {
    */
   burn_C: number;
   /**
-   * T50 is the berry surface temperature that kills half of the skins within 30 minutes.
+   * T50 is the berry surface temperature that kills half of the skins of a middling cultivar within 30 minutes.
    */
   t50_C: number;
   /**
    * Doubling is the rise in temperature that doubles the rate of damage.
    */
   doubling_K: number;
+  /**
+   * Tolerated is how far below T50 a skin still repairs damage as fast as it is done.
+   */
+  tolerated_K: number;
+  /**
+   * Cultivar is how far T50 of tender and hardy skins lies below and above it.
+   */
+  cultivar_K: number;
+  /**
+   * Uncovered is how far T50 of newly uncovered fruit lies below it.
+   */
+  uncovered_K: number;
+  /**
+   * Hardened is how far T50 of fruit exposed since it set lies above it.
+   */
+  hardened_K: number;
 }
 /**
  * Option is one way to plant, train and shade the vines of the site.
