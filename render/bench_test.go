@@ -1,10 +1,8 @@
 package render
 
 import (
+	"fmt"
 	"testing"
-
-	"rowlight/sim/scenario"
-	"rowlight/sim/training"
 )
 
 func BenchmarkAtlas(b *testing.B) {
@@ -14,8 +12,7 @@ func BenchmarkAtlas(b *testing.B) {
 }
 
 func BenchmarkScene(b *testing.B) {
-	s := scenario.Default()
-	stand, _ := training.Build(s.Options[0], 36, 1)
+	stand := grownStand(b, 0)
 	a := testAtlas()
 	for b.Loop() {
 		NewScene(Planting{Stand: stand}, a, firstInstant)
@@ -23,8 +20,7 @@ func BenchmarkScene(b *testing.B) {
 }
 
 func BenchmarkCompose(b *testing.B) {
-	s := scenario.Default()
-	stand, _ := training.Build(s.Options[0], 36, 1)
+	stand := grownStand(b, 0)
 	sc := NewScene(Planting{Stand: stand}, testAtlas(), firstInstant)
 	v := NewView(DefaultCamera(stand, 0, 36), stand, 0, Pane{Width: 700, Height: 420})
 	var l List
@@ -35,10 +31,14 @@ func BenchmarkCompose(b *testing.B) {
 }
 
 func BenchmarkInstant(b *testing.B) {
-	s := scenario.Default()
-	stand, _ := training.Build(s.Options[0], 36, 1)
-	sc := NewScene(Planting{Stand: stand}, testAtlas(), firstInstant)
-	for b.Loop() {
-		sc.SetInstant(Instant{SunAzimuth_deg: 265, SunElevation_deg: 43, DNI_Wm2: 850, DHI_Wm2: 110})
+	s := NewScene(Planting{Stand: grownStand(b, 0)}, testAtlas(), firstInstant)
+	for _, elevation := range []float64{70, 42, 12, 4} {
+		b.Run(fmt.Sprintf("%g°", elevation), func(b *testing.B) {
+			now := afternoon
+			now.SunElevation_deg = elevation
+			for b.Loop() {
+				s.SetInstant(now)
+			}
+		})
 	}
 }

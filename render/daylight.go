@@ -34,6 +34,7 @@ const (
 	fullSky_Wm2     = 110.0 // diffuse light that goes with it
 	skyShare        = 0.30  // of the light on a level surface that comes from the sky then; the true 0.13 drowns the shade
 	nightShare      = 0.018 // sky light that is left at night, so that the rows can still be made out
+	darkestLevel    = 0.045 // light below which the exposure rises no more
 	lowestSun_deg   = 2.0   // below it the sun makes no shadows that can be seen
 	exposureSoft    = 0.62  // 1 would hide the difference between noon and evening, 0 would leave dusk black
 	exposureAtFull  = 1.08
@@ -53,7 +54,7 @@ func newDaylight(now Instant, rowAzimuth_deg float64) daylight {
 	}
 	sky := max(now.DHI_Wm2, 0)/fullSky_Wm2*skyShare + nightShare
 	level := beam*math.Max(sin, 0.35) + sky
-	d.exposure = float32(exposureAtFull / math.Pow(max(level, nightShare), exposureSoft))
+	d.exposure = float32(exposureAtFull / math.Pow(max(level, darkestLevel), exposureSoft))
 
 	// Colour
 	warm := sunColour(now.SunElevation_deg)

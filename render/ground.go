@@ -43,39 +43,60 @@ func groundLevel(level int) (y, w, h int) {
 // shade writes the shadows that the sun throws on the ground, softened by one texel as the disc of
 // the sun softens them.
 func (g *groundImage) shade(m *sunMap) {
-	lines := [3][]uint8{make([]uint8, mapAlong), make([]uint8, mapAlong), make([]uint8, mapAlong)}
-	m.softened(mapAcross-1, lines[0])
-	m.softened(0, lines[1])
+	soft := m.softened()
+	column := func(u int) (low, high, share int) { return between(u, mapAlong, m.along) }
 	for v := range mapAcross {
-		m.softened((v+1)&(mapAcross-1), lines[2])
+		lowLine, highLine, down := between(v, mapAcross, m.across)
+		upper, lower := soft[lowLine*m.along:][:m.along], soft[highLine*m.along:][:m.along]
 		to := g.pixels.Pix[g.pixels.PixOffset(0, v):][:4*mapAlong]
-		before, here, after := lines[0], lines[1], lines[2]
-		for u := range before {
-			lit := (int(before[u]) + 2*int(here[u]) + int(after[u])) * 255 / 16
-			to[4*u], to[4*u+1], to[4*u+3] = uint8(lit), g.sky[v], 255
+		for u := range mapAlong {
+			low, high, right := column(u)
+			above := int(upper[low])*(16-right) + int(upper[high])*right
+			below := int(lower[low])*(16-right) + int(lower[high])*right
+			to[4*u], to[4*u+1], to[4*u+3] = uint8((above*(16-down)+below*down)>>8), g.sky[v], 255
 		}
-		lines[0], lines[1], lines[2] = lines[1], lines[2], lines[0]
 	}
 	for level := 1; level < groundLevels; level++ {
 		g.halve(level)
 	}
 }
 
-// softened writes how clear each texel of a line is, in quarters, its neighbours in the line counted in.
-func (m *sunMap) softened(line int, to []uint8) {
-	owners := m.owner[line*mapAlong:][:mapAlong]
-	clear := func(owner int32) uint8 {
-		if m.lit && owner == noOwner {
+// between finds the two texels of a coarser line around the middle of a finer texel, and the weight
+// of the second in sixteenths.
+func between(fine, fineCount, count int) (low, high, share int) {
+	// Places in units of half a fine texel of the coarser line, 16 parts each.
+	place := (2*fine+1)*count*8/fineCount - 8
+	low = place >> 4
+	return low & (count - 1), (low + 1) & (count - 1), place & 15
+}
+
+// softened is how far each texel of the ground is in the sun, 0–255, blurred over its neighbours.
+func (m *sunMap) softened() []uint8 {
+	soft := make([]uint8, len(m.owner))
+	if !m.lit {
+		return soft
+	}
+	clear := func(i int) uint8 {
+		if m.owner[i] == noOwner {
 			return 1
 		}
 		return 0
 	}
-	before, here := clear(owners[mapAlong-1]), clear(owners[0])
-	for u := range owners {
-		after := clear(owners[(u+1)&(mapAlong-1)])
-		to[u] = before + 2*here + after
-		before, here = here, after
+	lines := make([]uint8, len(m.owner)) // blurred along, 0–4
+	for line := 0; line < len(soft); line += m.along {
+		before, here := clear(line+m.along-1), clear(line)
+		for u := range m.along {
+			after := clear(line + (u+1)&(m.along-1))
+			lines[line+u] = before + 2*here + after
+			before, here = here, after
+		}
 	}
+	last := len(soft) - 1
+	for i := range soft {
+		before, after := lines[(i-m.along)&last], lines[(i+m.along)&last]
+		soft[i] = uint8(int(before+2*lines[i]+after) * 255 / 16)
+	}
+	return soft
 }
 
 func (g *groundImage) halve(level int) {

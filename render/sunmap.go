@@ -11,17 +11,20 @@ import (
 // texel is the one in the sun; a texel with nothing over it is sunlit ground. Because the planting
 // repeats, what leaves the map on one edge comes in on the other.
 type sunMap struct {
+	along, across                 int // texels along a period and across a row spacing, powers of two
 	alongPerMetre, acrossPerMetre float32
-	slopeX, slopeY                float32 // how far the beam moves sideways for each metre down
-	top                           []float32
-	owner                         []int32
-	lit                           bool // false when the sun throws no shadows
+	slopeX, slopeY                float32   // how far the beam moves sideways for each metre down
+	top                           []float32 // [across*along], height of the highest thing [m]
+	owner                         []int32   // whose it is
+	lit                           bool      // false when the sun throws no shadows
 }
 
 const (
-	mapAlong  = 512 // texels along one period of the row, a power of two
-	mapAcross = 256 // texels across one row spacing, a power of two
-	noOwner   = -1
+	mapAlong  = 512 // most texels along one period of the row
+	mapAcross = 256 // most texels across one row spacing
+	// A low sun draws shadows out; the texels may be as long, up to this power of two.
+	longestTexel = 4
+	noOwner      = -1
 	// Things this much under the highest one still count as lit: the texel is no finer.
 	sunMapBias_m = 0.012
 )
@@ -32,15 +35,22 @@ func newSunMap() *sunMap {
 
 // aim clears the map and turns it to the sun.
 func (m *sunMap) aim(light *daylight, spacing, length float64) {
-	m.alongPerMetre, m.acrossPerMetre = mapAlong/float32(length), mapAcross/float32(spacing)
 	m.lit = light.casts()
-	for i := range m.owner {
-		m.owner[i] = noOwner
-		m.top[i] = 0
-	}
+	m.slopeX, m.slopeY = 0, 0
 	if m.lit {
 		m.slopeX, m.slopeY = light.sun[0]/light.sun[2], light.sun[1]/light.sun[2]
 	}
+	m.along, m.across = mapAlong>>drawnOut(m.slopeY), mapAcross>>drawnOut(m.slopeX)
+	m.alongPerMetre, m.acrossPerMetre = float32(m.along)/float32(length), float32(m.across)/float32(spacing)
+	m.top, m.owner = m.top[:m.along*m.across], m.owner[:m.along*m.across]
+	for i := range m.owner {
+		m.top[i], m.owner[i] = 0, noOwner
+	}
+}
+
+// drawnOut is how often shadows double in length, rounded down, for a beam of this slope.
+func drawnOut(slope float32) uint {
+	return uint(min(max(math.Log2(float64(abs(slope))), 0), longestTexel))
 }
 
 // texel is the place of a point on the map, along and across.
@@ -91,10 +101,10 @@ func fixed(x float32) int32 { return int32(x * (1 << 16)) }
 
 // fill writes one line of texels from first to last.
 func (m *sunMap) fill(owner int32, line, first, last int, mask *[maskSide * maskSide]bool, r run) {
-	row := (line & (mapAcross - 1)) * mapAlong
-	tops, owners := m.top[row:row+mapAlong], m.owner[row:row+mapAlong]
+	row := (line & (m.across - 1)) * m.along
+	tops, owners := m.top[row:row+m.along], m.owner[row:row+m.along]
 	for column := first; column <= last; column++ {
-		at := column & (mapAlong - 1)
+		at := column & (len(tops) - 1)
 		if r.z > tops[at] {
 			i, j := min(max(r.i>>16, 0), maskSide-1), min(max(r.j>>16, 0), maskSide-1)
 			if mask == nil || mask[i*maskSide+j] {
@@ -124,7 +134,7 @@ func (m *sunMap) sees(owner int32, p mgl32.Vec3) float32 {
 		return 0
 	}
 	u, v := m.texel(p)
-	at := (int(math.Floor(float64(v)))&(mapAcross-1))*mapAlong + int(math.Floor(float64(u)))&(mapAlong-1)
+	at := (int(math.Floor(float64(v)))&(m.across-1))*m.along + int(math.Floor(float64(u)))&(m.along-1)
 	if m.owner[at] == owner || p[2] > m.top[at]-sunMapBias_m {
 		return 1
 	}

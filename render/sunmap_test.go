@@ -21,29 +21,30 @@ func oneLeaf(x, y, z float64) *training.Stand {
 // edges of the map.
 func shadowOf(s *Scene) (area, x, y float64) {
 	stand := s.planting.Stand
-	for v := range mapAcross {
-		for u := range mapAlong {
-			if s.sunMap.owner[v*mapAlong+u] != noOwner {
+	m := s.sunMap
+	for v := range m.across {
+		for u := range m.along {
+			if m.owner[v*m.along+u] != noOwner {
 				area++
-				x += (float64(v) + 0.5) / mapAcross * stand.RowSpacing
-				y += (float64(u) + 0.5) / mapAlong * stand.Length
+				x += (float64(v) + 0.5) / float64(m.across) * stand.RowSpacing
+				y += (float64(u) + 0.5) / float64(m.along) * stand.Length
 			}
 		}
 	}
-	return area * stand.RowSpacing * stand.Length / mapAcross / mapAlong, x / area, y / area
+	return area * stand.RowSpacing * stand.Length / float64(m.across*m.along), x / area, y / area
 }
 
 // A level leaf throws a shadow of its own area, at its height times the cotangent of the sun's
 // elevation away from the sun.
 func TestShadowOfOneLeaf(t *testing.T) {
-	for _, elevation := range []float64{30, 45, 80} {
+	for _, elevation := range []float64{22, 45, 80} {
 		for _, azimuth := range []float64{270, 300} { // from the west and the north-west
 			stand := oneLeaf(0.4, 1.0, 0.5)
 			s := NewScene(Planting{Stand: stand}, testAtlas(), Instant{SunAzimuth_deg: azimuth, SunElevation_deg: elevation, DNI_Wm2: 800})
 			away := 0.5 / math.Tan(elevation*math.Pi/180)
 			sin, cos := math.Sincos(azimuth * math.Pi / 180)
 			area, x, y := shadowOf(s)
-			if math.Abs(area-0.01) > 0.0006 {
+			if math.Abs(area-0.01) > 0.0008 { // a few texels of 1 cm
 				t.Errorf("sun at %g°: a leaf of 100 cm² shades %.1f cm²", elevation, area*1e4)
 			}
 			if math.Abs(x-(0.4-away*sin)) > 0.012 || math.Abs(y-(1-away*cos)) > 0.012 {
