@@ -51,6 +51,10 @@ func (g *Grid) Section(columns, layers int, depth float64) Section {
 func (g *Grid) along(ix, iz int, depth float64) (mean, gap float64) {
 	first := g.index(ix, 0, iz)
 	for _, a := range g.density[first : first+g.ny] {
+		if a == 0 {
+			gap++
+			continue
+		}
 		mean += float64(a)
 		gap += math.Exp(-depth * float64(a))
 	}

@@ -2,16 +2,19 @@ package scatter
 
 import (
 	"fmt"
+	"math"
 
 	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
 )
 
-// Band is a model solved for one band of light over one floor.
+// Band is a model solved for one band of light over one floor. It keeps scratch: give every goroutine its own.
 type Band struct {
-	model  *Model
-	share  []float64  // radiosity of each part per light caught [1/m]
-	answer *mat.Dense // caught by each part in the end, per light caught by each part at first hand
+	model       *Model
+	share       []float64     // radiosity of each part per light caught [1/m]
+	root        []float64     // of share
+	answer      *mat.Dense    // inverse of the balance of root · caught, which is symmetric
+	first, last *mat.VecDense // scratch
 }
 
 // Solution is the light of one instant, all orders of scattering together. Its slices are reused.
@@ -29,57 +32,48 @@ func (m *Model) Band(leaf float64, albedo []float64, pace func() error) (*Band, 
 	if len(albedo) != m.section.strips {
 		return nil, fmt.Errorf("scatter: %d albedos for %d floor strips", len(albedo), m.section.strips)
 	}
-	b := &Band{model: m, share: make([]float64, m.parts())}
-	for i := range b.share {
+	n, cells := m.parts(), len(m.section.cells)
+	b := &Band{model: m, share: make([]float64, n), root: make([]float64, n), first: mat.NewVecDense(n, nil), last: mat.NewVecDense(n, nil)}
+	for i, out := range m.exchange.out {
 		scattered := leaf
-		if i >= len(m.section.cells) {
-			scattered = albedo[i-len(m.section.cells)]
+		if i >= cells {
+			scattered = albedo[i-cells]
 		}
-		if m.exchange.out[i] > 0 {
-			b.share[i] = scattered / m.exchange.out[i]
+		if out > 0 {
+			b.share[i] = scattered / out
+			b.root[i] = math.Sqrt(b.share[i])
 		}
 	}
-	var err error
-	b.answer, err = inverse(b.system(), pace)
-	return b, err
+	if err := pace(); err != nil {
+		return nil, err
+	}
+	var factors mat.Cholesky
+	if !factors.Factorize(b.balance()) {
+		return nil, fmt.Errorf("scatter: leaves scatter %g of their light, the floor %g: light does not end", leaf, albedo)
+	}
+	if err := pace(); err != nil {
+		return nil, err
+	}
+	var inverse mat.SymDense
+	if err := factors.InverseTo(&inverse); err != nil {
+		return nil, fmt.Errorf("scatter: %w", err)
+	}
+	b.answer = mat.DenseCopyOf(&inverse)
+	return b, pace()
 }
 
-// system is the matrix of the balance: caught in the end, less what the others scatter to it, is what was
-// caught at first hand.
-func (b *Band) system() *mat.Dense {
+// balance is the matrix of the balance: caught in the end, less what the others scatter to it, is what was caught at first
+// hand. Both sides are multiplied by the root of the share, which makes it symmetric and positive.
+func (b *Band) balance() *mat.SymDense {
 	n := len(b.share)
-	system := mat.NewDense(n, n, nil)
+	balance := mat.NewSymDense(n, nil)
 	for i := range n {
-		row := system.RawRowView(i)
-		floats.SubTo(row, row, b.model.exchange.between[i*n:(i+1)*n])
-		floats.Mul(row, b.share)
-		row[i]++
+		for j := i; j < n; j++ {
+			balance.SetSym(i, j, -b.root[i]*b.model.exchange.between[i*n+j]*b.root[j])
+		}
+		balance.SetSym(i, i, 1+balance.At(i, i))
 	}
-	return system
-}
-
-// inverse inverts a matrix a few columns at a time.
-func inverse(a *mat.Dense, pace func() error) (*mat.Dense, error) {
-	const batch = 32
-	n, _ := a.Dims()
-	var lu mat.LU
-	lu.Factorize(a)
-	result := mat.NewDense(n, n, nil)
-	for first := 0; first < n; first += batch {
-		if err := pace(); err != nil {
-			return nil, err
-		}
-		last := min(first+batch, n)
-		unit := mat.NewDense(n, last-first, nil)
-		for column := range last - first {
-			unit.Set(first+column, column, 1)
-		}
-		if err := lu.SolveTo(unit, false, unit); err != nil {
-			return nil, fmt.Errorf("scatter: light that never leaves: %w", err)
-		}
-		result.Slice(0, n, first, last).(*mat.Dense).Copy(unit)
-	}
-	return result, pace()
+	return balance
 }
 
 // At finds the light in the end from the light at first hand.
@@ -87,8 +81,16 @@ func (b *Band) At(first *Source, into *Solution) {
 	m := b.model
 	n, cells := m.parts(), len(m.section.cells)
 	into.resize(n, cells)
-	mat.NewVecDense(n, into.caught).MulVec(b.answer, mat.NewVecDense(n, first.caught))
-	floats.MulTo(into.emitted, into.caught, b.share)
+	floats.MulTo(b.first.RawVector().Data, b.root, first.caught)
+	b.last.MulVec(b.answer, b.first)
+	floats.MulTo(into.emitted, b.root, b.last.RawVector().Data)
+	for i, share := range b.share {
+		if share > 0 {
+			into.caught[i] = into.emitted[i] / share
+			continue
+		}
+		into.caught[i] = first.caught[i] + floats.Dot(m.exchange.between[i*n:(i+1)*n], into.emitted)
+	}
 	floats.ScaleTo(into.Strips, 1/m.stripArea(), into.caught[cells:])
 	into.Up = floats.Dot(into.emitted, m.exchange.lost)
 }

@@ -21,7 +21,7 @@ type slant struct {
 	to         [2]mgl64.Vec3 // unit vectors of the row frame, upward
 	solidAngle float64       // of both together [sr]
 	rise       float64       // height above the ground gained per length
-	stretch    float64       // G times length per length within the section
+	pass       pass
 }
 
 // bearings covers the half of all directions that points away from the ground with Gauss–Legendre
@@ -56,6 +56,7 @@ func newSlant(g *canopy.Projection, slope canopy.Slope, x, z, lean float64) slan
 	for side, sign := range [2]float64{1, -1} {
 		s.to[side] = nearest.Mul(cos / least).Add(v.Mul(sign * sin / v.Len()))
 	}
-	s.stretch = (g.G(s.to[0]) + g.G(s.to[1])) / 2 * least / cos
+	a, b := newPass(g.G(s.to[0]), least/cos, s.to[0]), newPass(g.G(s.to[1]), least/cos, s.to[1])
+	s.pass = pass{(a.stretch + b.stretch) / 2, (a.steep + b.steep) / 2}
 	return s
 }

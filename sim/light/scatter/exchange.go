@@ -54,7 +54,7 @@ func (e *exchange) addWay(way []step, end strips, gap float64, s *slant) {
 	fromSky, above := weight, s.aboveHorizon()
 	e.caught = e.caught[:0]
 	for _, step := range way {
-		depth := s.stretch * step.depth
+		depth := s.pass.depth(step)
 		caught := 1 - math.Exp(-depth)
 		e.caught = append(e.caught, caught)
 		i := int(step.cell)

@@ -88,7 +88,7 @@ func TestWalkKeepsLength(t *testing.T) {
 		}
 		depth := 0.0
 		for _, step := range steps {
-			depth += step.depth
+			depth += step.level
 		}
 		if math.Abs(depth-length) > 1e-9*length || math.Abs(end-(0.3+length*cos)) > 1e-9*length {
 			t.Errorf("angle %.2f: length %.9f ends at %.9f, want %.9f and %.9f", angle, depth, end, length, 0.3+length*cos)

@@ -36,24 +36,23 @@ type Resolution struct {
 	Slants     int     // directions along the row, over a quarter turn
 }
 
-// Suited is the resolution of the simulation: the coarsest that keeps each share of hedgerow_mc within
-// 0.01 (measured: 0.008). Cells have an optical depth of a quarter where the leaves are.
-func Suited(grid *canopy.Grid, clumping float64) Resolution {
+// Suited is the resolution of the simulation: the coarsest that keeps each share of hedgerow_mc within 0.01 (measured:
+// 0.008). About so many cells hold leaves, whatever the form, so that every form costs the same.
+func Suited(grid *canopy.Grid) Resolution {
 	const (
-		depth       = 0.25 // G·Ω·a·edge with G = 0.5
-		least, most = 0.06, 0.2
-		look        = 0.1 // cells with which the density is found [m]
+		cells       = 110
+		least, most = 0.08, 0.2 // edges [m]
+		look        = 0.1       // cells with which the leaves are found [m]
 	)
 	s := grid.Section(cellsIn(grid.Width(), look), cellsIn(grid.Height(), look), 0)
-	area, squares := 0.0, 0.0
+	leafy := 0
 	for _, a := range s.Density {
-		area += a
-		squares += a * a
+		if a > 0 {
+			leafy++
+		}
 	}
-	edge := most
-	if typical := 0.5 * clumping * squares; typical > 0 {
-		edge = math.Min(math.Max(depth*area/typical, least), most)
-	}
+	area := float64(leafy) * s.Width * s.Height / float64(len(s.Density))
+	edge := math.Min(math.Max(math.Sqrt(area/cells), least), most)
 	return Resolution{Across: edge, Up: edge, Spacing: edge, Bearings: 16, Slants: 4}
 }
 
@@ -82,7 +81,7 @@ type Model struct {
 // between slices of work; its error abandons it.
 func New(grid *canopy.Grid, g *canopy.Projection, settings Settings, pace func() error) (*Model, error) {
 	if settings.Resolution == (Resolution{}) {
-		settings.Resolution = Suited(grid, settings.Clumping)
+		settings.Resolution = Suited(grid)
 	}
 	m := &Model{section: newSection(grid, settings), g: g, spacing: settings.Resolution.Spacing}
 	m.bearings = bearings(g, m.section.Slope, settings.Resolution.Bearings, settings.Resolution.Slants)

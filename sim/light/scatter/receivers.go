@@ -117,7 +117,7 @@ func (r *Receivers) look(k *knot, all []view, way []step) []step {
 			v := &all[i].slants[j]
 			left := 1.0
 			for _, step := range way {
-				passed := left * math.Exp(-v.stretch*step.depth)
+				passed := left * math.Exp(-v.pass.depth(step))
 				r.gather(k, int(step.cell), left-passed, &v.part)
 				if left = passed; left < faint {
 					break

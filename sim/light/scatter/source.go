@@ -50,12 +50,12 @@ func (m *Model) Beam(sun mgl64.Vec3, into *Source) {
 		return
 	}
 	m.tracks.lay(m.section, sun[0], math.Max(rise, lowest*within), m.spacing, m.section.strips)
-	stretch := m.g.G(sun) / within
+	pass := newPass(m.g.G(sun), 1/within, sun)
 	first := 0
 	for k, end := range m.tracks.ends {
 		left := m.tracks.gap * rise
 		for _, step := range m.tracks.steps[first:end] {
-			passed := left * math.Exp(-stretch*step.depth)
+			passed := left * math.Exp(-pass.depth(step))
 			into.caught[step.cell] += left - passed
 			left = passed
 		}

@@ -29,7 +29,7 @@ func (t *tracks) lay(s *section, x, z, spacing float64, least int) {
 	for k := range n {
 		start := s.Width * ((float64(k)+0.5)/float64(n) - 0.5)
 		var end float64
-		t.steps, end = s.walk(t.steps, start, s.Height, -x, -z)
+		t.steps, end = s.walk(t.steps, start, float64(s.highest+1)*s.dz, -x, -z)
 		t.ends = append(t.ends, len(t.steps))
 		t.strips = append(t.strips, s.landing(end, n))
 	}
@@ -61,15 +61,17 @@ func (t *tracks) fill(s *section, sine float64) {
 	t.depth = slices.Grow(t.depth[:0], len(s.cells))[:len(s.cells)]
 	clear(t.depth)
 	for _, step := range t.steps {
-		t.depth[step.cell] += step.depth
+		t.depth[step.cell] += step.level
 	}
 	full := s.dx * s.dz / (t.gap * sine)
 	for cell, depth := range t.depth {
 		if depth > 0 {
-			t.depth[cell] = s.extinction[cell] * full / depth
+			t.depth[cell] = s.extinction[cell].level * full / depth
 		}
 	}
 	for i := range t.steps {
-		t.steps[i].depth *= t.depth[t.steps[i].cell]
+		factor := t.depth[t.steps[i].cell]
+		t.steps[i].level *= factor
+		t.steps[i].more *= factor
 	}
 }

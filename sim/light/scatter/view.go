@@ -18,7 +18,7 @@ type view struct {
 // slantView is one pair of directions of a view: what a surface of unit radiosity at their end adds to the
 // terms of a Broad, for a place that looks to the left and one that looks to the right.
 type slantView struct {
-	stretch   float64
+	pass      pass
 	part, sky [2][terms]float64
 }
 
@@ -39,7 +39,7 @@ func views(all []bearing, shown func(cosine float64) float64) []view {
 
 // newSlantView weighs a pair of directions for both sides. Only upward directions above the horizon show the sky.
 func newSlantView(s *slant, sign float64, shown func(cosine float64) float64) slantView {
-	v := slantView{stretch: s.stretch}
+	v := slantView{pass: s.pass}
 	for _, to := range s.to {
 		to = to.Mul(sign)
 		for side, outward := range [2]float64{-1, 1} {
