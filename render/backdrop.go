@@ -16,6 +16,7 @@ type Backdrop struct {
 	Spacing, Length  float32 // period of the ground across and along the rows [m]
 	Top, HalfWidth   float32 // of the rows, for those too far to be drawn leaf by leaf [m]
 	Focal            float32 // [px]
+	Far              float32 // rows are drawn leaf by leaf up to here [m]
 	Sun              mgl32.Vec3
 	Beam, Sky        rgb
 	Zenith, Horizon  rgb
@@ -38,7 +39,7 @@ const (
 	patchTile_m   = 9.0  // side of the noise tile for patches
 	sunDisc_deg   = 0.62 // drawn radius of the sun; the true 0.27 is lost in its glare
 	discBrightest = 14.0
-	farRowsFrom_m = 24.0
+	farRowsOver_m = 20.0 // the ground turns into far rows over this distance
 )
 
 // floorLook is how a floor looks: reflectances are brighter or darker in the order of the measured
@@ -72,7 +73,7 @@ func (s *Scene) Backdrop(view *View) Backdrop {
 	stand, light, look := s.planting.Stand, &s.light, lookOf(s.planting.Floor)
 	return Backdrop{
 		Eye: view.Eye, Spacing: float32(stand.RowSpacing), Length: float32(stand.Length),
-		Top: float32(stand.Top), HalfWidth: s.leaves.halfWidth, Focal: view.Focal,
+		Top: float32(stand.Top), HalfWidth: s.leaves.halfWidth, Focal: view.Focal, Far: view.Far,
 		Sun: light.sun, Beam: light.beam, Sky: light.sky, Zenith: light.zenith, Horizon: light.horizon, Glow: light.glow,
 		Haze: s.tone.colour(light.haze), FarRows: s.leaves.average,
 		Cover: look.cover, Worn: look.worn, Strip: look.strip, StripHalf: stripHalf_m, Blades: look.blades, Grain: look.grain,
@@ -101,7 +102,7 @@ func (b *Backdrop) at(ray mgl32.Vec3) rgb {
 
 	// Rows too far to be drawn hide the ground the more, the flatter one looks.
 	hidden := min((2*b.HalfWidth+b.Top*abs(ray[0])/-ray[2])/b.Spacing, 1)
-	colour = colour.mix(b.FarRows, 0.92*hidden*smooth32(farRowsFrom_m, drawnFar_m, distance))
+	colour = colour.mix(b.FarRows, 0.92*hidden*smooth32(b.Far-farRowsOver_m, b.Far, distance))
 	return colour.mix(b.Haze, thickness(distance))
 }
 

@@ -12,7 +12,7 @@ import (
 type Camera struct {
 	Azimuth_deg   float64 // compass direction from which one looks [deg from true north, clockwise]
 	Elevation_deg float64 // height of the eye above the target, seen from the target [deg, −5 … 89]
-	Distance_m    float64 // from the target to the eye [m, 0.5 … 25]
+	Distance_m    float64 // from the target to the eye [m, 0.5 … 40]
 	TargetZ_m     float64 // height of the target above the ground at the row line [m]
 }
 
@@ -22,6 +22,8 @@ const (
 	widestAspect  = 1.35 // panes narrower than this keep the width of view instead of the height
 	nearestDepth  = 0.18 // nothing nearer to the eye is drawn [m]
 	besideRow_m   = 0.5  // from the leaves to an eye beside or above them [m]
+	drawnFar_m    = 44.0 // rows are drawn leaf by leaf up to here; haze and the far rows of the ground follow
+	drawnNear_m   = 12.0 // an eye farther from its target than this sees as much farther
 	defaultSwing  = 36.0 // default camera stands this far off square to the row, so that rows recede [deg]
 	defaultRise   = 8.0  // default elevation of the camera [deg]
 	defaultMetres = 2.8  // default distance: near enough that single bunches are seen [m]
@@ -31,7 +33,7 @@ const (
 func (c Camera) Limited() Camera {
 	c.Azimuth_deg = math.Mod(math.Mod(c.Azimuth_deg, 360)+360, 360)
 	c.Elevation_deg = min(max(c.Elevation_deg, -5), 89)
-	c.Distance_m = min(max(c.Distance_m, 0.5), 25)
+	c.Distance_m = min(max(c.Distance_m, 0.5), 40)
 	c.TargetZ_m = min(max(c.TargetZ_m, 0), 4)
 	return c
 }
@@ -92,6 +94,7 @@ type View struct {
 	Focal              float32    // [px]
 	Width, Height      float32    // of the pane [px]
 	CentreX, CentreY   float32    // middle of the pane [px]
+	Far                float32    // rows are drawn leaf by leaf up to here [m]
 }
 
 // Pane is a rectangle of a picture [px]. A pane without width or height shows nothing.
@@ -117,6 +120,7 @@ func NewView(c Camera, stand *training.Stand, rowAzimuth_deg float64, pane Pane)
 		Eye: eye, Right: right, Up: up, Forward: forward,
 		Focal: float32(focalPerSide * min(pane.Height, pane.Width/widestAspect)),
 		Width: float32(pane.Width), Height: float32(pane.Height),
+		Far:     drawnFar_m + float32(max(c.Distance_m-drawnNear_m, 0)),
 		CentreX: float32(pane.X + pane.Width/2), CentreY: float32(pane.Y + pane.Height/2),
 	}
 }

@@ -58,10 +58,9 @@ const (
 )
 
 const (
-	drawnFar_m  = 44.0 // nothing beyond is drawn; haze and the far rows of the ground take over
-	fadeFrom_m  = 30.0
-	finestLeaf  = 5.0 // a leaf is never merged while it is this wide [px]
-	finestBerry = 2.2 // nor a berry [px]
+	fadeOver_m  = 14.0 // the last rows fade away over this distance
+	finestLeaf  = 5.0  // a leaf is never merged while it is this wide [px]
+	finestBerry = 2.2  // nor a berry [px]
 	coarserStep = 1.12
 	seenSample  = 16 // leaves of a slice looked at to guess how many are in view
 	// berryBudget is the share of the quads that bunches may take.
@@ -83,7 +82,7 @@ func (s *Scene) Compose(list *List, view *View, budget int) {
 // findSlices lists the slices of all copies of the stand that may be seen.
 func (l *List) findSlices(s *Scene, view *View) {
 	l.slices = l.slices[:0]
-	rows := int(drawnFar_m/s.planting.Stand.RowSpacing) + 1
+	rows := int(float64(view.Far)/s.planting.Stand.RowSpacing) + 1
 	for row := -rows; row <= rows; row++ {
 		if present := s.rowPresence(row, view); present > 0 {
 			l.findInRow(s, view, row, present)
@@ -97,12 +96,12 @@ func (l *List) findInRow(s *Scene, view *View, row int, present float32) {
 	x := float32(row) * float32(stand.RowSpacing)
 	cover := s.coverOf(row, view)
 	reach := float32(math.Sqrt(float64(piece*piece+height*height)+stand.RowSpacing*stand.RowSpacing)) / 2 // of a slice
-	first := int(math.Floor(float64((view.Eye[1] - drawnFar_m) / piece)))
-	last := int(math.Ceil(float64((view.Eye[1] + drawnFar_m) / piece)))
+	first := int(math.Floor(float64((view.Eye[1] - view.Far) / piece)))
+	last := int(math.Ceil(float64((view.Eye[1] + view.Far) / piece)))
 	for at := first; at <= last; at++ {
 		middle := mgl32.Vec3{x, (float32(at) + 0.5) * piece, height / 2}
 		distance := middle.Sub(view.Eye).Len()
-		fade := present * (1 - smooth32(fadeFrom_m, drawnFar_m, distance))
+		fade := present * (1 - smooth32(view.Far-fadeOver_m, view.Far, distance))
 		if fade <= 0 || !view.mayContain(middle, reach) {
 			continue
 		}

@@ -47,7 +47,7 @@ func TestDepthKey(t *testing.T) {
 func cameras(s *Scene) []Camera {
 	return []Camera{
 		DefaultCamera(s.planting.Stand, 0, 36), {182, 6, 5, 1.1}, {230, 60, 9, 1}, {200, 89, 12, 1}, {240, 4, 1.6, 1.2},
-		{20, 2, 0.5, 1}, {0, 30, 25, 1}, {90, -5, 4, 0.3},
+		{20, 2, 0.5, 1}, {0, 30, 40, 1}, {90, -5, 4, 0.3},
 	}
 }
 

@@ -153,7 +153,7 @@ func TestShaderHasTheSameNumbers(t *testing.T) {
 		t.Fatal(err)
 	}
 	for name, want := range map[string]float64{
-		"fineTile": fineTile_m, "patchTile": patchTile_m, "farRowsFrom": farRowsFrom_m, "drawnFar": drawnFar_m,
+		"fineTile": fineTile_m, "patchTile": patchTile_m, "farRowsOver": farRowsOver_m,
 		"hazeDepth": hazeDepth_m, "discBrightest": discBrightest,
 		"mapAlong": mapAlong, "mapAcross": mapAcross, "noiseSide": noiseSide, "noiseX": noiseX, "noiseY": noiseY,
 		"lastLevel": groundLevels - 1, "displayGamma": displayGamma,

@@ -37,7 +37,7 @@ const (
 
 // seenFrom is the range of distances in which each detail is drawn [m].
 var seenFrom = [details][2]float32{
-	always: {0, drawnFar_m}, closeBy: {0, 5}, midway: {5, 12}, distant: {12, 34},
+	always: {0, math.MaxFloat32}, closeBy: {0, 5}, midway: {5, 12}, distant: {12, 40},
 	fineShoot: {0, 3.4}, coarseShoot: {3.4, 8}, thread: {0, 11},
 }
 
