@@ -1,6 +1,6 @@
 /** What the options come to beside each other, in one sentence each, announced at most once a second. */
 
-import { signal } from "@preact/signals";
+import { effect, signal } from "@preact/signals";
 import { letter } from "../document.ts";
 import { answer, engineState, pending, progress } from "../engine.ts";
 import { comparisonText } from "../sentences.ts";
@@ -13,10 +13,6 @@ import { Button } from "./button.tsx";
 
 const announceEvery_ms = 1000;
 
-/** What the live region says; it follows the sentences at a calm pace. */
-const announced = signal<readonly string[]>([]);
-const announce = throttled((sentences: readonly string[]) => (announced.value = sentences), announceEvery_ms);
-
 function sentences(): string[] {
   const day = answer.value?.day;
   if (!day) return [];
@@ -25,13 +21,16 @@ function sentences(): string[] {
   return day.comparison.map((sentence, i) => comparisonText(sentence, others[i] ?? 0, compared.value, units.value));
 }
 
+/** What the live region says, one sentence a line; it follows the sentences at a calm pace. */
+const announced = signal("");
+const announce = throttled((text: string) => (announced.value = text), announceEvery_ms);
+effect(() => announce(sentences().join("\n")));
+
 export function Comparison() {
-  const now = sentences();
-  announce(now);
   return (
     <section class="comparison" aria-label={t("comparison")}>
       <div class={`sentences ${pending.value ? "pending" : ""}`} aria-live="polite" data-testid="comparison">
-        {announced.value.map((sentence) => (
+        {announced.value.split("\n").map((sentence) => (
           <p key={sentence}>{sentence}</p>
         ))}
       </div>

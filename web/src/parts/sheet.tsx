@@ -121,16 +121,16 @@ function WireHeights({ base }: { base: Path }) {
 export function SiteSheet() {
   return (
     <Sheet title={t("sheet.site")}>
+      <Group title="group.day">
+        <DateField path={["weather", "date"]} />
+        <Rows base={["weather"]} rows={[["airMax_C"], ["airMin_C"], ["dewPoint_C"], ["wind_ms"]]} />
+        <NumberField path={["weather", "windFrom_deg"]} words={compassPoint} />
+      </Group>
       <Group title="group.place">
         <TextField path={["name"]} />
         <Rows base={["site"]} rows={[["latitude_deg"], ["longitude_deg"], ["elevation_m"], ["utcOffset_h"], ["slope_deg"]]} />
         <NumberField path={["site", "aspect_deg"]} words={compassPoint} />
         <ChoiceField path={["site", "floor"]} words="floor" />
-      </Group>
-      <Group title="group.day">
-        <DateField path={["weather", "date"]} />
-        <Rows base={["weather"]} rows={[["airMax_C"], ["airMin_C"], ["dewPoint_C"], ["wind_ms"]]} />
-        <NumberField path={["weather", "windFrom_deg"]} words={compassPoint} />
       </Group>
       <Group title="group.fruit">
         <ChoiceField path={["fruit", "colour"]} words="colour" />
