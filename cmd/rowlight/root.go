@@ -27,7 +27,7 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 	root.SetOut(stdout)
 	root.SetErr(stderr)
 	err := root.ExecuteContext(ctx)
-	var faults *faultsError
+	var faults inputError
 	switch {
 	case err == nil:
 		return exitDone
@@ -50,8 +50,14 @@ func newRoot() *cobra.Command {
 		SilenceErrors: true,
 	}
 	root.CompletionOptions.DisableDefaultCmd = true
-	root.AddCommand(newDay(), newForms(), newSun(), newSky(), newBerry())
+	root.AddCommand(newDay(), newForms(), newSun(), newSky(), newBerry(), newVerify())
 	return root
+}
+
+// inputError is input that cannot be used; its text has a line for each fault, all at once.
+type inputError interface {
+	error
+	badInput()
 }
 
 // faultsError is input that cannot be used: what is wrong with it, all at once.
@@ -68,3 +74,5 @@ func (e *faultsError) Error() string {
 	}
 	return lines
 }
+
+func (e *faultsError) badInput() {}

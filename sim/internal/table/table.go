@@ -175,9 +175,18 @@ func (t Table) Float(row int, column string) (float64, error) {
 		return 0, t.unknown(column)
 	}
 	cell := t.String(row, column)
+	value, err := Number(cell)
+	if err != nil {
+		return 0, fmt.Errorf("%s: line %d, column %s: %w", t.Name, t.Line(row), column, err)
+	}
+	return value, nil
+}
+
+// Number reads a cell that holds a number, with spaces around it or not.
+func Number(cell string) (float64, error) {
 	value, err := strconv.ParseFloat(strings.TrimSpace(cell), 64)
 	if err != nil {
-		return 0, fmt.Errorf("%s: line %d, column %s: %q is not a number", t.Name, t.Line(row), column, cell)
+		return 0, fmt.Errorf("%q is not a number", cell)
 	}
 	return value, nil
 }
