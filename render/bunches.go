@@ -36,6 +36,7 @@ type berry struct {
 	radius  float32
 	face    int32
 	shine   float32 // own brightness, 1 on average
+	core    bool    // fills the inside of the bunch, so that one does not look through it
 }
 
 const (
@@ -46,6 +47,7 @@ const (
 	facingFrom      = -0.3
 	facingShare     = 0.6
 	fallbackBerry_m = 0.014
+	coreShine       = 0.62 // brightness of what one sees between the berries
 	shoulderShare   = 0.22 // of the length of a bunch down to its widest place; common shape of a bunch
 )
 
@@ -139,6 +141,21 @@ func appendBerries(list []berry, bunch *training.Bunch, index int32, diameter fl
 			outward: mgl32.Vec3{float32(cos), float32(sin), 0}, radius: float32(radius * size), face: face,
 			shine: float32(0.93 + 0.14*hashUnit(bunch.Seed, seed, 5)),
 		})
+	}
+	return appendCore(list, bunch, index, radius)
+}
+
+// appendCore fills the inside of a bunch with a few dark balls.
+func appendCore(list []berry, bunch *training.Bunch, index int32, berry_m float64) []berry {
+	for _, share := range [...]float64{0.22, 0.42, 0.62} {
+		radius := 0.78 * (bunch.Radius*bunchWidth(share) - 0.6*berry_m)
+		radius = min(radius, bunch.Length*share, bunch.Length*(1-share))
+		if radius <= 0 {
+			continue
+		}
+		centre := vec32(bunch.Centre)
+		centre[2] += float32(bunch.Length * (0.5 - share))
+		list = append(list, berry{centre: centre, radius: float32(radius), face: 2 * index, shine: coreShine, core: true})
 	}
 	return list
 }

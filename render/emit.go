@@ -139,7 +139,11 @@ func (e *emitter) sprite(rel mgl32.Vec3, half, sin, cos float32, id tileID) *[4]
 
 func (e *emitter) berry(it *item, v *visibleSlice) {
 	ball := &e.scene.bunches.berry[it.level][it.index]
-	e.sphere(ball.centre.Add(v.offset), ball.outward, ball.radius, ball.face, ball.shine, v.haze)
+	at, face := ball.centre.Add(v.offset), ball.face
+	if ball.core && e.view.Eye[0] > at[0] {
+		face++ // the inside takes the colour of the side that is seen
+	}
+	e.sphere(at, ball.outward, ball.radius, face, ball.shine, v.haze)
 }
 
 func (e *emitter) farBunch(it *item, v *visibleSlice) {
@@ -167,7 +171,7 @@ func (e *emitter) sphere(at, outward mgl32.Vec3, radius float32, face int32, shi
 	set, sun := e.scene.bunches, e.scene.light.sun
 	gain, id := float32(shadedBerryGain), shadedBerry
 	sin, cos := float32(0), float32(1)
-	if set.lit[face] && outward.Dot(sun) > -0.15 {
+	if set.lit[face] && outward.Len() > 0 && outward.Dot(sun) > -0.15 {
 		gain = litBerryGain
 		x, y, _ := e.inView(sun)
 		if side := float32(math.Hypot(float64(x), float64(y))); side > 1e-3 {
@@ -214,6 +218,9 @@ func (e *emitter) wood(it *item, v *visibleSlice) {
 	r0, r1 := p.fromRadius*s0, p.radius*s1
 	alpha := min((r0+r1)/(2*least), 1)
 	r0, r1 = max(r0, least)*1.06, max(r1, least)*1.06
+	// Pieces reach a little over each other, so that bends show no slits.
+	lap := min(0.3*min(r0, r1), 0.2*length) / length
+	x0, y0, x1, y1 = x0-dx*lap, y0-dy*lap, x1+dx*lap, y1+dy*lap
 	q := e.quad(e.scene.atlas.tiles[p.tile].level(r0 + r1))
 	q[0].X, q[0].Y = x0-nx*r0, y0-ny*r0
 	q[1].X, q[1].Y = x0+nx*r0, y0+ny*r0
@@ -227,14 +234,15 @@ func (e *emitter) paintWood(q *[4]Vertex, p *woodPiece, side, from mgl32.Vec3, a
 	light := &e.scene.light
 	ambient := light.sky.scaled(woodAmbient * (0.25 + 0.75*p.open)).plus(light.beam.scaled(0.05))
 	toEye := from.Mul(-1 / from.Len())
-	var edge [2]rgb
+	lit := [2]float32{p.fromLit, p.lit}
 	for k, sign := range [2]float32{-1, 1} {
 		normal := side.Mul(0.8 * sign).Add(toEye.Mul(0.6))
-		direct := light.beam.scaled(p.lit * max(normal.Dot(light.sun), 0))
-		edge[k] = e.scene.tone.colour(p.surface.times(ambient.plus(direct.scaled(1.25)))).scaled(atlasGain * (1 - h)).plus(e.haze.scaled(h))
-	}
-	for i := range q {
-		c := &edge[i&1]
-		q[i].R, q[i].G, q[i].B, q[i].A = c[0], c[1], c[2], alpha
+		strength := 1.25 * max(normal.Dot(light.sun), 0)
+		for end := range lit {
+			c := p.surface.times(ambient.plus(light.beam.scaled(lit[end] * strength)))
+			c = e.scene.tone.colour(c).scaled(atlasGain * (1 - h)).plus(e.haze.scaled(h))
+			v := &q[2*end+k]
+			v.R, v.G, v.B, v.A = c[0], c[1], c[2], alpha
+		}
 	}
 }

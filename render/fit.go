@@ -21,6 +21,7 @@ func (l *List) fit(s *Scene, view *View, budget int) {
 	for i := range l.slices {
 		left -= l.slices[i].woodPieces(s)
 	}
+	left = max(left, budget/4)
 	smallest = finestLeaf
 	for range 40 {
 		count = 0

@@ -54,7 +54,7 @@ func (l *List) gatherBunches(s *Scene, view *View, place int32, v *visibleSlice)
 		berries, starts := set.level(level)
 		for i := starts[b]; i < starts[b+1]; i++ {
 			ball := &berries[i]
-			if ball.outward.Dot(toEye) > facingFrom { // berries on the far side are hidden by the others
+			if ball.core || ball.outward.Dot(toEye) > facingFrom { // berries on the far side are hidden by the others
 				l.add(view, ball.centre.Add(v.offset), ball.radius, item{index: int32(i), place: place, kind: berryItem, level: uint8(level)})
 			}
 		}

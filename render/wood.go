@@ -17,7 +17,7 @@ type woodPiece struct {
 	detail             detail
 	surface            rgb // reflectance
 	open               float32
-	lit                float32 // share that the sun reaches
+	fromLit, lit       float32 // share that the sun reaches at both ends
 	slice              int
 }
 
@@ -25,33 +25,35 @@ type woodPiece struct {
 type detail uint8
 
 const (
-	always      detail = iota // posts
-	closeBy                   // every piece of a trunk or arm
+	closeBy     detail = iota // every piece of a trunk or arm
 	midway                    // a few pieces for each
 	distant                   // whole trunks and arms
 	fineShoot                 // short pieces of a shoot
 	coarseShoot               // long ones
+	nearPost                  // short pieces of a post and its crossarms
+	farPost                   // long ones
 	thread                    // wires: until they are too thin to be seen
 	details
 )
 
 // seenFrom is the range of distances in which each detail is drawn [m].
 var seenFrom = [details][2]float32{
-	always: {0, math.MaxFloat32}, closeBy: {0, 5}, midway: {5, 12}, distant: {12, 40},
-	fineShoot: {0, 3.4}, coarseShoot: {3.4, 8}, thread: {0, 11},
+	closeBy: {0, 5}, midway: {5, 12}, distant: {12, 40},
+	fineShoot: {0, 3.4}, coarseShoot: {3.4, 8}, nearPost: {0, 7}, farPost: {7, math.MaxFloat32}, thread: {0, 11},
 }
 
 const (
-	sliceLength_m = 0.9  // of the parts into which a period is cut along the row
-	trunkPiece_m  = 0.20 // longest piece of a trunk
-	armPiece_m    = 0.15
-	postPiece_m   = 0.40
-	wirePieces    = 2      // per slice
-	wireRadius_m  = 0.0016 // 2.5–3.5 mm wire is common practice
-	postRadius_m  = 0.045  // round wooden line post, common practice
-	crossarm_m    = 0.022
-	finePoints    = 3 // points of a shoot per fine piece
-	coarsePoints  = 8
+	sliceLength_m  = 0.9  // of the parts into which a period is cut along the row
+	trunkPiece_m   = 0.20 // longest piece of a trunk
+	armPiece_m     = 0.15
+	postPiece_m    = 0.25
+	farPostPiece_m = 0.9
+	wirePieces     = 2      // per slice
+	wireRadius_m   = 0.0016 // 2.5–3.5 mm wire is common practice
+	postRadius_m   = 0.045  // round wooden line post, common practice
+	crossarm_m     = 0.022
+	finePoints     = 3 // points of a shoot per fine piece
+	coarsePoints   = 8
 )
 
 var (
@@ -83,7 +85,8 @@ func newWood(stand *training.Stand, open *openness, slices int) []woodPiece {
 		list = appendLimb(list, &stand.Shoots[i], coarsePoints, math.Inf(1), piece)
 	}
 	for i := range stand.Posts {
-		list = appendPost(list, &stand.Posts[i])
+		list = appendPost(list, &stand.Posts[i], nearPost, postPiece_m)
+		list = appendPost(list, &stand.Posts[i], farPost, farPostPiece_m)
 	}
 	for i := range stand.Wires {
 		list = appendWire(list, &stand.Wires[i], stand.Length, slices*wirePieces)
@@ -128,13 +131,13 @@ func appendStraight(list []woodPiece, from, to [3]float64, r0, r1, longest float
 	return list
 }
 
-func appendPost(list []woodPiece, post *training.Post) []woodPiece {
+func appendPost(list []woodPiece, post *training.Post, d detail, longest float64) []woodPiece {
 	foot, top := [3]float64{0, post.Y, 0}, [3]float64{0, post.Y, post.Height}
-	piece := woodPiece{tile: postTile, surface: postColour}
-	list = appendStraight(list, foot, top, postRadius_m, postRadius_m, postPiece_m, piece)
+	piece := woodPiece{tile: postTile, surface: postColour, detail: d}
+	list = appendStraight(list, foot, top, postRadius_m, postRadius_m, longest, piece)
 	for _, arm := range post.Crossarms {
 		left, right := [3]float64{arm.Left, post.Y, arm.Z}, [3]float64{arm.Right, post.Y, arm.Z}
-		list = appendStraight(list, left, right, crossarm_m, crossarm_m, postPiece_m, piece)
+		list = appendStraight(list, left, right, crossarm_m, crossarm_m, longest, piece)
 	}
 	return list
 }
@@ -156,7 +159,7 @@ func appendWire(list []woodPiece, wire *training.Strand, length float64, pieces 
 func castWood(list []woodPiece, m *sunMap, sun mgl32.Vec3, owner int32) {
 	for i := range list {
 		p := &list[i]
-		if p.detail != always && p.detail != closeBy {
+		if p.detail != nearPost && p.detail != closeBy {
 			continue
 		}
 		axis := p.to.Sub(p.from)
@@ -169,15 +172,21 @@ func castWood(list []woodPiece, m *sunMap, sun mgl32.Vec3, owner int32) {
 	}
 }
 
-// lightWood finds how far each piece is in the sun.
+// lightWood finds how far the ends of each piece are in the sun.
 func lightWood(list []woodPiece, m *sunMap, light *daylight, owner int32) {
 	for i := range list {
 		p := &list[i]
-		p.lit = 0
-		for k := range 3 {
-			f := (float32(k) + 0.5) / 3
-			at := p.from.Mul(1 - f).Add(p.to.Mul(f)).Add(light.sun.Mul(p.radius + 0.02))
-			p.lit += m.sees(owner, at) / 3
-		}
+		p.fromLit = litEnd(p.from, p.to, p.fromRadius, m, light, owner)
+		p.lit = litEnd(p.to, p.from, p.radius, m, light, owner)
 	}
+}
+
+// litEnd is how far the end of a piece is in the sun: the mean of places around it, so that pieces
+// that meet have about the same light there.
+func litEnd(end, other mgl32.Vec3, radius float32, m *sunMap, light *daylight, owner int32) (share float32) {
+	outside := light.sun.Mul(radius + 0.02)
+	for _, f := range [...]float32{-0.25, 0, 0.25} {
+		share += m.sees(owner, end.Mul(1-f).Add(other.Mul(f)).Add(outside)) / 3
+	}
+	return share
 }
