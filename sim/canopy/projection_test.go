@@ -4,32 +4,15 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
-	"strconv"
-	"strings"
 	"testing"
 
 	"github.com/go-gl/mathgl/mgl64"
 
 	"rowlight/sim/canopy"
+	"rowlight/sim/internal/table"
 	"rowlight/sim/training"
+	"rowlight/testdata"
 )
-
-// Campbell 1986 in exact form, by the table's own integration; 1e-4 is the tolerance of its README.
-func TestEllipsoidalProjection(t *testing.T) {
-	rows := read(t, "reference/gfunction.csv")
-	for i := range rows.Len() {
-		zenith, chi := mgl64.DegToRad(float(t, rows, i, "zenith_deg")), float(t, rows, i, "chi")
-		want := float(t, rows, i, "G_exact")
-		if got := canopy.EllipsoidalG(zenith, chi); math.Abs(got-want) > 1e-4 {
-			t.Errorf("row %d: closed form %.6f, want %.6f", i, got, want)
-		}
-		tabulated := canopy.Custom(func(d mgl64.Vec3) float64 { return canopy.EllipsoidalG(math.Acos(d[2]), chi) })
-		d := mgl64.Vec3{math.Sin(zenith) * 0.6, math.Sin(zenith) * 0.8, math.Cos(zenith)}
-		if got := tabulated.G(d); math.Abs(got-want) > 1e-4 {
-			t.Errorf("row %d: tabulated %.6f, want %.6f", i, got, want)
-		}
-	}
-}
 
 // Leaves drawn at random with horizontal, vertical and even normals have the projections cos θ,
 // (2/π) sin θ and 1/2 of the same table (geometry).
@@ -63,57 +46,22 @@ func TestProjectionFromLeafNormals(t *testing.T) {
 	}
 }
 
-// Uniform sky light through a closed black canopy, by exponential integrals; 1e-4 is the tolerance of
-// its README. The slab goes through the grid and the ray caster that the simulation uses.
-func TestSkyThroughClosedCanopy(t *testing.T) {
-	rows := read(t, "reference/diffuse_transmittance.csv")
-	for i := range rows.Len() {
-		area := float(t, rows, i, "LAI")
-		grid := canopy.NewGrid(4, 4, 4, 1, 1, 1, canopy.Slope{})
-		grid.FillBox(1, 0, 1, area)
-		ray := canopy.NewRay(grid)
-		for _, column := range rows.Columns {
-			g, ok := projectionOfColumn(column)
-			if !ok {
-				continue
-			}
-			got := transmittance(func(d mgl64.Vec3) float64 { return math.Exp(-g(d) * ray.Path(mgl64.Vec3{0, 0.5, 0}, d)) })
-			if want := float(t, rows, i, column); math.Abs(got-want) > 1e-4 {
-				t.Errorf("LAI %g %s: got %.6f, want %.6f", area, column, got, want)
-			}
-		}
+func read(t *testing.T, name string) table.Table {
+	t.Helper()
+	rows, err := table.Read(testdata.FS, name)
+	if err != nil {
+		t.Fatal(err)
 	}
+	return rows
 }
 
-// projectionOfColumn is the leaf angle distribution that a column of the table names.
-func projectionOfColumn(column string) (func(d mgl64.Vec3) float64, bool) {
-	chiG := func(chi float64) func(d mgl64.Vec3) float64 {
-		return func(d mgl64.Vec3) float64 { return canopy.EllipsoidalG(math.Acos(d[2]), chi) }
+func float(t *testing.T, rows table.Table, row int, column string) float64 {
+	t.Helper()
+	value, err := rows.Float(row, column)
+	if err != nil {
+		t.Fatal(err)
 	}
-	switch name, _ := strings.CutPrefix(column, "tau_"); {
-	case column == "tau_spherical":
-		return canopy.Uniform().G, true
-	case column == "tau_vertical":
-		return chiG(0), true
-	case column == "tau_horizontal":
-		return func(d mgl64.Vec3) float64 { return d[2] }, true
-	case strings.HasPrefix(name, "chi"):
-		chi, err := strconv.ParseFloat(strings.TrimPrefix(name, "chi"), 64)
-		return chiG(chi), err == nil
-	default:
-		return nil, false
-	}
-}
-
-// transmittance weighs a gap probability by the cosine over the upper hemisphere, in 4,000 steps of μ².
-func transmittance(gap func(d mgl64.Vec3) float64) float64 {
-	const n = 4000
-	sum := 0.0
-	for k := range n {
-		mu := math.Sqrt((float64(k) + 0.5) / n)
-		sum += gap(mgl64.Vec3{math.Sqrt(1 - mu*mu), 0, mu})
-	}
-	return sum / n
+	return value
 }
 
 func ExampleEllipsoidalG() {

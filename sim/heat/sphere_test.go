@@ -52,28 +52,6 @@ func TestChurchillPrandtlByRoots(t *testing.T) {
 	}
 }
 
-// Berry-size spheres in light wind, same property table and conventions: rounding only.
-func TestSphereConvectionReference(t *testing.T) {
-	rows := reference(t, "sphere_convection")
-	worst := 0.0
-	for row := range rows.Len() {
-		get := func(column string) float64 { return number(t, rows, row, column) }
-		around := Around{Air_C: get("T_air_C"), Wind_ms: get("u_m_s"), Pressure_Pa: atmosphere}
-		c := SphereConvection(get("D_mm")/1000, around, get("T_surf_C"))
-		for column, got := range map[string]float64{
-			"Re": c.Reynolds, "mu_ratio": c.ViscosityRatio, "Nu_forced": c.NusseltForced, "h_forced": c.Forced,
-			"Ra": c.Rayleigh, "Nu_free": c.NusseltFree, "h_free": c.Free, "Nu_mixed": c.Nusselt,
-		} {
-			off := math.Abs(got/get(column) - 1)
-			worst = math.Max(worst, off)
-			if !(off < 0.0005) {
-				t.Errorf("row %d %s: got %.6g, want %.6g", row+1, column, got, get(column))
-			}
-		}
-	}
-	t.Logf("worst relative difference %.2g over %d rows", worst, rows.Len())
-}
-
 // The tabulated Prandtl factors against the powers themselves, through the whole correlation.
 func TestTabulatedPrandtlFactors(t *testing.T) {
 	for air := -45.0; air < 75; air += 0.7 {
