@@ -71,6 +71,11 @@ func testNative(ctx context.Context, j job) error {
 	return j.stream(ctx, command{env: nativeEnv, args: append(args, everyPackage...)})
 }
 
+// verifyTables compares the reference tables as a user does.
+func verifyTables(ctx context.Context, j job) error {
+	return j.stream(ctx, command{env: nativeEnv, args: []string{"go", "run", "./cmd/rowlight", "verify"}})
+}
+
 // testWasm runs the tests of the simulation and of the drawing code as WebAssembly.
 func testWasm(ctx context.Context, j job) error {
 	packages, err := wasmPackages(ctx, j)

@@ -36,6 +36,7 @@ var steps = []step{
 	{"vet", "go vet, natively and for the browser", vet},
 	{"build", "go build, natively and for the browser", buildAll},
 	{"test", "Go tests, natively", testNative},
+	{"verify", "reference tables against the simulation", verifyTables},
 	{"wasm", "Go tests of the simulation as WebAssembly in Node.js", testWasm},
 	{"browser", "tests of the page in Chromium", testBrowser},
 }

@@ -9,26 +9,12 @@ import (
 	"github.com/go-gl/mathgl/mgl64"
 
 	"rowlight/sim/canopy"
-	"rowlight/sim/internal/table"
 )
 
 // Hedgerow is an endless planting of rows with a box for a section: |x| ≤ Width/2, Bottom ≤ z ≤ Top,
 // uniform leaf area density, leaves that face everywhere alike.
 type Hedgerow struct {
 	Spacing, Width, Bottom, Top, Density float64
-}
-
-// HedgerowOf reads the columns s, w, zb, zt and lad of a row of a hedgerow table.
-func HedgerowOf(t table.Table, row int) (h Hedgerow, err error) {
-	for _, field := range []struct {
-		column string
-		value  *float64
-	}{{"s", &h.Spacing}, {"w", &h.Width}, {"zb", &h.Bottom}, {"zt", &h.Top}, {"lad", &h.Density}} {
-		if *field.value, err = t.Float(row, field.column); err != nil {
-			return h, err
-		}
-	}
-	return h, nil
 }
 
 // hedgerowCells are the edges of a grid that are tried, so that the edges of the box are those of cells [m].
