@@ -284,16 +284,19 @@ export interface Rows {
  */
 export interface Trellis {
   /**
-   * Wires run along the row.
+   * Wires run along the row; vines that stand free have none.
    *
-   * @minItems 1
-   * @maxItems 12
+   * @maxItems 24
    */
   wires?: Wire[];
   /**
    * PostSpacing is the distance between line posts.
    */
   postSpacing_m?: number;
+  /**
+   * CrossWires is the distance between wires across the row that join the roof wires into a net; 0 for none.
+   */
+  crossWires_m?: number;
   [k: string]: unknown;
 }
 /**
@@ -309,9 +312,9 @@ export interface Wire {
    */
   offset_m?: number;
   /**
-   * Role is what the wire does: carry arms (fruiting), hold shoots that lie over it (foliage), or, in pairs, hold shoots upright between them (catch).
+   * Role is what the wire does: carry arms (fruiting); hold shoots that lie over it (foliage); in pairs, hold shoots upright between them, or below the arms those turned down (catch); hold the ends of bent canes (tie); or, side by side overhead, carry shoots spread over them (roof).
    */
-  role?: "fruiting" | "foliage" | "catch";
+  role?: "fruiting" | "foliage" | "catch" | "tie" | "roof";
   [k: string]: unknown;
 }
 /**
@@ -323,13 +326,57 @@ export interface Training {
    */
   armsPerVine?: number;
   /**
+   * ArmLayout is where the arms go: along their fruiting wires, or spread from the head to all sides.
+   */
+  armLayout?: "along" | "spread";
+  /**
+   * ArmLength is the length of spread arms; those along a wire reach half way to the next vine.
+   */
+  armLength_m?: number;
+  /**
+   * ArmRise is the inclination of spread arms above the horizontal; under roof wires they lie on the roof.
+   */
+  armRise_deg?: number;
+  /**
+   * HeadHeight is the height at which the arms of a vine without fruiting wire leave the trunk.
+   */
+  headHeight_m?: number;
+  /**
    * Wood is what is left at pruning: spurs on cordons, or canes.
    */
   wood?: "spurs" | "canes";
   /**
-   * SpurSpacing is the distance between spurs along a cordon.
+   * SpurSpacing is the distance between spurs along a cordon, and between canes that leave one.
    */
   spurSpacing_m?: number;
+  /**
+   * CaneLayout is where canes go: they are the arms themselves (along), or leave a cordon and are arched over and tied to a tie wire below (arched), bent straight down to it (tied-down), or hang as they like (free).
+   */
+  caneLayout?: "along" | "arched" | "tied-down" | "free";
+  /**
+   * CaneNodes is the number of nodes of a cane that leaves a cordon; it sets the length of the cane.
+   */
+  caneNodes?: number;
+  /**
+   * BareBase is the part of a spread arm, or of a cane that leaves a cordon, that bears no shoots, from its base.
+   */
+  bareBase?: number;
+  /**
+   * SingleArmVines is the share of vines that keep one arm only; the rest of their wire stays bare.
+   */
+  singleArmVines?: number;
+  /**
+   * YoungVines is the share of vines whose arms have grown to half of their length.
+   */
+  youngVines?: number;
+  /**
+   * MissingVines is the share of vines that are not there.
+   */
+  missingVines?: number;
+  /**
+   * BlindNodes is the share of the places for shoots that stay without one.
+   */
+  blindNodes?: number;
   [k: string]: unknown;
 }
 /**
@@ -337,7 +384,7 @@ export interface Training {
  */
 export interface Shoots {
   /**
-   * PerMetre counts shoots per metre of canopy (per metre of fruiting wire).
+   * PerMetre counts shoots per metre of canopy (per metre of fruiting wire, or of the row where arms spread) on full-grown vines, before any are thinned.
    */
   perMetre?: number;
   /**
@@ -365,9 +412,25 @@ export interface Shoots {
    */
   combedDown?: number;
   /**
+   * TurnedDown is the share of shoots turned down, on the lowest fruiting wires first; catch wires below the arms hold them.
+   */
+  turnedDown?: number;
+  /**
+   * Thinned is the share of shoots taken out, evenly along the wood.
+   */
+  thinned?: number;
+  /**
    * TrimTop is the height at which shoots are hedged; 0 leaves them.
    */
   trimTop_m?: number;
+  /**
+   * TrimSide is the distance from the row line at which both sides are hedged; 0 leaves them.
+   */
+  trimSide_m?: number;
+  /**
+   * Skirt is the height at which hanging shoots are cut off below; 0 leaves them.
+   */
+  skirt_m?: number;
   [k: string]: unknown;
 }
 /**
@@ -375,7 +438,7 @@ export interface Shoots {
  */
 export interface Leaves {
   /**
-   * Area is one-sided leaf area per metre of canopy (per metre of fruiting wire); it is given, and leaf density follows from it.
+   * Area is one-sided leaf area per metre of canopy (per metre of fruiting wire, or of the row where arms spread) on full-grown vines, before shoots are thinned or cut and leaves pulled; it is given, and leaf density follows.
    */
   area_m2_per_m?: number;
   /**
@@ -387,13 +450,21 @@ export interface Leaves {
    */
   laterals?: number;
   /**
-   * RemovedMorning is the share of fruit-zone leaves pulled on the morning side of the row.
+   * RemovedMorning is the share of leaves pulled on the morning side of the row.
    */
   removedMorning?: number;
   /**
-   * RemovedAfternoon is the share of fruit-zone leaves pulled on the afternoon side of the row.
+   * RemovedAfternoon is the share of leaves pulled on the afternoon side of the row.
    */
   removedAfternoon?: number;
+  /**
+   * RemovedFrom is the height from which leaves are pulled where RemovedTo gives a band of its own.
+   */
+  removedFrom_m?: number;
+  /**
+   * RemovedTo is the height up to which leaves are pulled; 0 pulls them in the fruit zone, from just above to just below the bunches.
+   */
+  removedTo_m?: number;
   [k: string]: unknown;
 }
 /**

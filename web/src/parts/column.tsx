@@ -12,7 +12,7 @@ import { Button } from "./button.tsx";
 import { FaultLines } from "./faults.tsx";
 import { NumberField } from "./field.tsx";
 import { Marker } from "./icons.tsx";
-import { DayNumbers, SideNumbers } from "./numbers.tsx";
+import { DayNumbers, HourNumbers, SideNumbers } from "./numbers.tsx";
 import { PaneView } from "./pane.tsx";
 import { OptionSheet } from "./sheet.tsx";
 import { DayStrip } from "./strip.tsx";
@@ -22,6 +22,7 @@ export function OptionColumn({ option, column }: { option: number; column: numbe
     <article class="column" style={{ gridColumn: String(column + 1) }} aria-label={t("option", { letter: letter(option) })} data-testid={optionHook(option)}>
       <ColumnHead option={option} />
       <PaneView option={option} />
+      <HourNumbers option={option} />
       <Verdict option={option} />
       <DayNumbers option={option} />
       <div class="below">

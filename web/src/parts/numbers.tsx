@@ -1,4 +1,4 @@
-/** The numbers of an option: four for the day on the worse side, then both sides at the hour and over the day. */
+/** The numbers of an option: both sides at the hour, four for the day on the worse side, both sides over the day. */
 
 import { letter } from "../document.ts";
 import { pending } from "../engine.ts";
@@ -11,7 +11,6 @@ import { Quantity } from "./quantity.tsx";
 
 interface DayRow {
   label: string;
-  note: string;
   unit: string;
   number: DayNumber;
   hook: string;
@@ -22,13 +21,12 @@ function dayRows(): DayRow[] {
   const [watch, hot, burn] = limits.value;
   const over = (limit: { temperature_C: number }, number: DayNumber, hook: string): DayRow => ({
     label: t("over", { limit: text(show(limit.temperature_C, "degC", units.value, 0)) }),
-    note: t("over.note"),
     unit: "h",
     number,
     hook,
   });
   return [
-    { label: t("hottest"), note: t("hottest.note"), unit: "degC", number: "hottest_C", hook: "hottest" },
+    { label: t("hottest"), unit: "degC", number: "hottest_C", hook: "hottest" },
     over(burn, "overBurn_h", "overBurn"),
     over(hot, "overHot_h", "overHot"),
     over(watch, "overWatch_h", "overWatch"),
@@ -42,12 +40,12 @@ export function DayNumbers({ option }: { option: number }) {
     <div class="day">
       <p class="small">{t("numbers.worse")}</p>
       <dl class="numbers">
-        {dayRows().map(({ label, note, unit, number, hook }) => {
+        {dayRows().map(({ label, unit, number, hook }) => {
           const own = worse(optionResult(option), number);
           const other = differs ? worse(optionResult(base), number) : undefined;
           return (
             <div key={number} class="tile">
-              <dt title={note}>{label}</dt>
+              <dt>{label}</dt>
               <dd class="figure">
                 <Quantity value={own?.value} unit={unit} hook={optionHook(option, hook)} pending={pending.value} />
               </dd>
@@ -71,6 +69,40 @@ function Difference({ value, unit, base }: { value: number; unit: string; base: 
   );
 }
 
+/** Both sides at the chosen hour, right under the picture of that hour. */
+export function HourNumbers({ option }: { option: number }) {
+  const result = optionResult(option);
+  const i = instant.value;
+  const cell = (side: ShownSide, hook: string, value: number | undefined, unit: string) => (
+    <td>
+      <Quantity value={value} unit={unit} hook={optionHook(option, `${side.place}-${hook}`)} pending={pending.value} />
+    </td>
+  );
+  return (
+    <table class="now">
+      <caption class="visually-hidden">{t("now", { letter: letter(option) })}</caption>
+      <thead>
+        <tr>
+          <th scope="col">{t("sides.atHour", { hour: clock((i * step_min) / 60) })}</th>
+          <th scope="col">{t("lit")}</th>
+          <th scope="col">{t("mean")}</th>
+          <th scope="col">{t("hottest.short")}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {(result ? sidesInOrder(result) : []).map((shown) => (
+          <tr key={shown.place}>
+            <th scope="row">{sideName(shown.side)}</th>
+            {cell(shown, "lit", shown.side.steps.litShare[i], "share")}
+            {cell(shown, "mean", shown.side.steps.mean_C[i], "degC")}
+            {cell(shown, "hottest", shown.side.steps.hottest_C[i], "degC")}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
 export function SideNumbers({ option }: { option: number }) {
   const result = optionResult(option);
   const sides = result ? sidesInOrder(result) : [];
@@ -79,8 +111,8 @@ export function SideNumbers({ option }: { option: number }) {
       <caption class="visually-hidden">{t("sides", { letter: letter(option) })}</caption>
       <thead>
         <tr>
-          <th scope="col" class="corner">
-            <span class="visually-hidden">{t("hour")}</span>
+          <th scope="col" class="small">
+            {t("sides.overDay")}
           </th>
           {sides.map(({ side, place }) => (
             <th key={place} scope="col">
@@ -89,13 +121,7 @@ export function SideNumbers({ option }: { option: number }) {
           ))}
         </tr>
       </thead>
-      <HourRows option={option} sides={sides} />
       <tbody>
-        <tr class="period">
-          <th scope="rowgroup" colSpan={3}>
-            {t("sides.overDay")}
-          </th>
-        </tr>
         {dayRows().map(({ label, unit, number, hook }) => (
           <SideRow
             key={number}
@@ -110,24 +136,6 @@ export function SideNumbers({ option }: { option: number }) {
         ))}
       </tbody>
     </table>
-  );
-}
-
-/** The rows that follow the chosen hour, kept apart from the others, which do not. */
-function HourRows({ option, sides }: { option: number; sides: ShownSide[] }) {
-  const i = instant.value;
-  const row = { option, sides };
-  return (
-    <tbody>
-      <tr class="period">
-        <th scope="rowgroup" colSpan={3}>
-          {t("sides.atHour", { hour: clock((i * step_min) / 60) })}
-        </th>
-      </tr>
-      <SideRow {...row} label={t("lit")} unit="share" hook="lit" read={({ side }) => side.steps.litShare[i]} />
-      <SideRow {...row} label={t("mean")} unit="degC" hook="mean" read={({ side }) => side.steps.mean_C[i]} />
-      <SideRow {...row} label={t("hottest")} unit="degC" hook="hottest" read={({ side }) => side.steps.hottest_C[i]} />
-    </tbody>
   );
 }
 
