@@ -4,6 +4,7 @@ import (
 	_ "embed"
 	"encoding/json"
 	"fmt"
+	"reflect"
 	"slices"
 	"sync"
 )
@@ -36,11 +37,12 @@ var catalogue = sync.OnceValue(func() []Form {
 	return forms
 })
 
-// readForms decodes a catalogue. Every option of it is complete: nothing is filled in.
+// readForms decodes a catalogue. What an option of it does not say takes the default of its tag, as a
+// page does that reads the same file.
 func readForms(raw []byte) ([]Form, error) {
 	var rows []struct {
 		Form
-		Option plainOption `json:"option"`
+		Option json.RawMessage `json:"option"`
 	}
 	if err := json.Unmarshal(raw, &rows); err != nil {
 		return nil, err
@@ -48,8 +50,14 @@ func readForms(raw []byte) ([]Form, error) {
 	forms := make([]Form, len(rows))
 	for i, row := range rows {
 		forms[i] = row.Form
-		forms[i].Option = Option(row.Option)
-		forms[i].Option.Form = row.Key
+		option := &forms[i].Option
+		fillDefaults(reflect.ValueOf(option).Elem())
+		if len(row.Option) > 0 {
+			if err := json.Unmarshal(row.Option, (*plainOption)(option)); err != nil {
+				return nil, fmt.Errorf("form %q: %w", row.Key, err)
+			}
+		}
+		option.Form = row.Key
 		if row.Key == "" || slices.ContainsFunc(forms[:i], func(f Form) bool { return f.Key == row.Key }) {
 			return nil, fmt.Errorf("form %d: key %q is empty or used twice", i, row.Key)
 		}

@@ -32,10 +32,12 @@ type Rows struct {
 
 // Trellis is the posts and wires.
 type Trellis struct {
-	// Wires run along the row.
-	Wires []Wire `json:"wires" jsonschema:"minItems=1,maxItems=12"`
+	// Wires run along the row; vines that stand free have none.
+	Wires []Wire `json:"wires" jsonschema:"maxItems=24"`
 	// PostSpacing is the distance between line posts.
 	PostSpacing_m float64 `json:"postSpacing_m" jsonschema:"minimum=2,maximum=12,default=5.4" jsonschema_extras:"x-unit=m,x-step=0.1"`
+	// CrossWires is the distance between wires across the row that join the roof wires into a net; 0 for none.
+	CrossWires_m float64 `json:"crossWires_m" jsonschema:"minimum=0,maximum=3,default=0" jsonschema_extras:"x-unit=m,x-step=0.1"`
 }
 
 // Wire is one wire along the row.
@@ -45,9 +47,10 @@ type Wire struct {
 	// Offset sideways from the row line, positive on the side that lies clockwise of the row azimuth
 	// (the east side of a north-south row).
 	Offset_m float64 `json:"offset_m" jsonschema:"minimum=-1.5,maximum=1.5,default=0" jsonschema_extras:"x-unit=m,x-step=0.05"`
-	// Role is what the wire does: carry arms (fruiting), hold shoots that lie over it (foliage), or,
-	// in pairs, hold shoots upright between them (catch).
-	Role WireRole `json:"role" jsonschema:"enum=fruiting,enum=foliage,enum=catch,default=foliage"`
+	// Role is what the wire does: carry arms (fruiting); hold shoots that lie over it (foliage); in pairs, hold
+	// shoots upright between them, or below the arms those turned down (catch); hold the ends of bent canes (tie);
+	// or, side by side overhead, carry shoots spread over them (roof).
+	Role WireRole `json:"role" jsonschema:"enum=fruiting,enum=foliage,enum=catch,enum=tie,enum=roof,default=foliage"`
 }
 
 // WireRole is what a wire does.
@@ -58,31 +61,15 @@ const (
 	Fruiting WireRole = "fruiting"
 	Foliage  WireRole = "foliage"
 	Catch    WireRole = "catch"
-)
-
-// Training is where the permanent wood goes and what is left at pruning.
-type Training struct {
-	// ArmsPerVine is the number of arms of one vine, shared out over the fruiting wires.
-	ArmsPerVine int `json:"armsPerVine" jsonschema:"minimum=1,maximum=4,default=2"`
-	// Wood is what is left at pruning: spurs on cordons, or canes.
-	Wood Wood `json:"wood" jsonschema:"enum=spurs,enum=canes,default=spurs"`
-	// SpurSpacing is the distance between spurs along a cordon.
-	SpurSpacing_m float64 `json:"spurSpacing_m" jsonschema:"minimum=0.05,maximum=0.6,default=0.15" jsonschema_extras:"x-unit=m,x-step=0.01"`
-}
-
-// Wood is what is left at pruning.
-type Wood string
-
-// The kinds of fruiting wood.
-const (
-	Spurs Wood = "spurs"
-	Canes Wood = "canes"
+	Tie      WireRole = "tie"
+	Roof     WireRole = "roof"
 )
 
 // Shoots is the growth of the season and how it is held.
 type Shoots struct {
-	// PerMetre counts shoots per metre of canopy (per metre of fruiting wire).
-	PerMetre float64 `json:"perMetre" jsonschema:"minimum=2,maximum=80,default=15" jsonschema_extras:"x-unit=1/m,x-step=1"`
+	// PerMetre counts shoots per metre of canopy (per metre of fruiting wire, or of the row where arms spread)
+	// on full-grown vines, before any are thinned.
+	PerMetre float64 `json:"perMetre" jsonschema:"minimum=2,maximum=160,default=15" jsonschema_extras:"x-unit=1/m,x-step=1"`
 	// Length is the mean length of a shoot, before any trimming.
 	Length_m float64 `json:"length_m" jsonschema:"minimum=0.2,maximum=3,default=1.3" jsonschema_extras:"x-unit=m,x-step=0.05"`
 	// Internode is the mean distance between nodes.
@@ -95,23 +82,36 @@ type Shoots struct {
 	Positioning float64 `json:"positioning" jsonschema:"minimum=0,maximum=1,default=0.95" jsonschema_extras:"x-unit=1,x-step=0.05"`
 	// CombedDown is the share of shoots combed to hang down.
 	CombedDown float64 `json:"combedDown" jsonschema:"minimum=0,maximum=1,default=0" jsonschema_extras:"x-unit=1,x-step=0.05"`
+	// TurnedDown is the share of shoots turned down, on the lowest fruiting wires first; catch wires below the arms hold them.
+	TurnedDown float64 `json:"turnedDown" jsonschema:"minimum=0,maximum=1,default=0" jsonschema_extras:"x-unit=1,x-step=0.05"`
+	// Thinned is the share of shoots taken out, evenly along the wood.
+	Thinned float64 `json:"thinned" jsonschema:"minimum=0,maximum=0.8,default=0" jsonschema_extras:"x-unit=1,x-step=0.05"`
 	// TrimTop is the height at which shoots are hedged; 0 leaves them.
 	TrimTop_m float64 `json:"trimTop_m" jsonschema:"minimum=0,maximum=4,default=0" jsonschema_extras:"x-unit=m,x-step=0.05"`
+	// TrimSide is the distance from the row line at which both sides are hedged; 0 leaves them.
+	TrimSide_m float64 `json:"trimSide_m" jsonschema:"minimum=0,maximum=2,default=0" jsonschema_extras:"x-unit=m,x-step=0.05"`
+	// Skirt is the height at which hanging shoots are cut off below; 0 leaves them.
+	Skirt_m float64 `json:"skirt_m" jsonschema:"minimum=0,maximum=2,default=0" jsonschema_extras:"x-unit=m,x-step=0.05"`
 }
 
 // Leaves is the leaf area that the shoots carry.
 type Leaves struct {
-	// Area is one-sided leaf area per metre of canopy (per metre of fruiting wire); it is given, and
-	// leaf density follows from it.
+	// Area is one-sided leaf area per metre of canopy (per metre of fruiting wire, or of the row where arms spread)
+	// on full-grown vines, before shoots are thinned or cut and leaves pulled; it is given, and leaf density follows.
 	Area_m2_per_m float64 `json:"area_m2_per_m" jsonschema:"minimum=0,maximum=12,default=4.7" jsonschema_extras:"x-unit=m2/m,x-step=0.1"`
 	// Blade is the mean area of one full-grown primary leaf.
 	Blade_cm2 float64 `json:"blade_cm2" jsonschema:"minimum=20,maximum=300,default=100" jsonschema_extras:"x-unit=cm2,x-step=5"`
 	// Laterals is the share of the leaf area that grows on laterals.
 	Laterals float64 `json:"laterals" jsonschema:"minimum=0,maximum=0.7,default=0.31" jsonschema_extras:"x-unit=1,x-step=0.01"`
-	// RemovedMorning is the share of fruit-zone leaves pulled on the morning side of the row.
+	// RemovedMorning is the share of leaves pulled on the morning side of the row.
 	RemovedMorning float64 `json:"removedMorning" jsonschema:"minimum=0,maximum=1,default=0" jsonschema_extras:"x-unit=1,x-step=0.05"`
-	// RemovedAfternoon is the share of fruit-zone leaves pulled on the afternoon side of the row.
+	// RemovedAfternoon is the share of leaves pulled on the afternoon side of the row.
 	RemovedAfternoon float64 `json:"removedAfternoon" jsonschema:"minimum=0,maximum=1,default=0" jsonschema_extras:"x-unit=1,x-step=0.05"`
+	// RemovedFrom is the height from which leaves are pulled where RemovedTo gives a band of its own.
+	RemovedFrom_m float64 `json:"removedFrom_m" jsonschema:"minimum=0,maximum=3.5,default=0" jsonschema_extras:"x-unit=m,x-step=0.05"`
+	// RemovedTo is the height up to which leaves are pulled; 0 pulls them in the fruit zone, from just above to just
+	// below the bunches.
+	RemovedTo_m float64 `json:"removedTo_m" jsonschema:"minimum=0,maximum=3.5,default=0" jsonschema_extras:"x-unit=m,x-step=0.05"`
 }
 
 // Bunches is the crop.

@@ -2,6 +2,7 @@ package training
 
 import (
 	"math"
+	"slices"
 
 	"github.com/go-gl/mathgl/mgl64"
 )
@@ -18,6 +19,9 @@ const (
 	overSpread    = 24.0  // its standard deviation [deg]
 	overTurn      = 0.15  // length over which they turn to it [m]
 	overGrip      = 0.06  // length over which two thirds of that turn happen [m]
+	leanAside     = 0.1   // wires at one height are told apart this far on the side of the lean [m]
+	turnedGrip    = 0.25  // length over which shoots turned down go to their wires [m]
+	downFrom      = 0.5   // part of the turn downwards after which the wires below take hold, as -cos of the inclination
 )
 
 // apex is the growing tip of one shoot.
@@ -31,21 +35,46 @@ type apex struct {
 	wander    [2]mgl64.Vec3 // in and out of phase [rad m⁻¹]
 	over      float64       // its inclination from the vertical where it lies over a wire [rad]
 	next      int           // support that it is brought to; none from len(supports) on
-	combed    bool
+	combed    bool          // hangs down, by its own weight or
+	turned    bool          // brought between wires below
 	draped    bool
+	carried   bool // by the roof wires
 }
 
-// supportAbove finds the lowest support from index `from` on that the crew can bring a shoot to.
-func (g *grower) supportAbove(at mgl64.Vec3, from int) int {
+// supportAbove finds the lowest support from index `from` on that the crew can bring a shoot to; of those
+// at one height the nearest, by the side to which the shoot leans.
+func (g *grower) supportAbove(tip *apex, from int) int {
+	x := tip.at.X() + leanAside*tip.heading.X()
+	found, nearest := len(g.supports), math.Inf(1)
 	for i := from; i < len(g.supports); i++ {
 		s := g.supports[i]
-		rise := s.z - at.Z()
-		aside := max(s.left-at.X(), at.X()-s.right, 0)
-		if rise > 0.05 && rise <= supportReach && aside <= supportAside {
-			return i
+		if found < len(g.supports) && s.z > g.supports[found].z+pairHeight {
+			break
+		}
+		rise := s.z - tip.at.Z()
+		if rise > 0.05 && rise <= supportReach && s.aside(tip.at.X()) <= supportAside && s.aside(x) < nearest {
+			found, nearest = i, s.aside(x)
 		}
 	}
-	return len(g.supports)
+	return found
+}
+
+// supportBelow finds the highest pair of catch wires below, between which the crew can bring a shoot that
+// is turned down.
+func (g *grower) supportBelow(tip *apex) (support, bool) {
+	x := tip.at.X() + leanAside*tip.heading.X()
+	var found support
+	nearest, ok := math.Inf(1), false
+	for _, s := range slices.Backward(g.supports) {
+		if ok && s.z < found.z-pairHeight {
+			break
+		}
+		drop := tip.at.Z() - s.z
+		if !s.over && drop > 0.05 && drop <= supportReach && s.aside(tip.at.X()) <= supportAside && s.aside(x) < nearest {
+			found, nearest, ok = s, s.aside(x), true
+		}
+	}
+	return found, ok
 }
 
 // advance grows the tip by one step: habit and weight, wandering, wires, ground.
@@ -67,12 +96,17 @@ func (g *grower) advance(tip *apex, step float64) {
 
 	// Wires.
 	switch {
+	case tip.combed && tip.along.Z() < -downFrom:
+		g.steerDown(tip, step)
 	case tip.next < len(g.supports):
 		g.steer(tip, step)
 	case tip.draped && tip.length-tip.held < overTurn:
 		tip.along = mix(tip.along, leaning(tip.heading, tip.over), min(1, step/overGrip))
 	}
 	tip.along = tip.along.Normalize()
+	if tip.carried {
+		g.roof.carry(tip)
+	}
 
 	// Ground.
 	if tip.at.Z() < groundClear && tip.along.Z() < 0 {
@@ -103,14 +137,23 @@ func tilt(along, heading mgl64.Vec3, e float64) mgl64.Vec3 {
 // steer turns the tip towards its place on the next support.
 func (g *grower) steer(tip *apex, step float64) {
 	s := g.supports[tip.next]
-	left, right := s.left+wireClearance, s.right-wireClearance
-	if left > right {
-		left, right = s.middle(), s.middle()
-	}
+	left, right := s.between()
 	target := left + tip.place*(right-left)
 	rise := max(s.z-tip.at.Z(), 0.02)
 	wanted := mgl64.Vec3{target - tip.at.X(), tip.row - tip.at.Y(), rise}.Normalize()
 	tip.along = mix(tip.along, wanted, min(1, step/max(0.08, supportGrip*rise)))
+}
+
+// steerDown brings the tip of a shoot turned down between the wires below it; one without such wires hangs.
+func (g *grower) steerDown(tip *apex, step float64) {
+	s, ok := g.supportBelow(tip)
+	if !ok || !tip.turned {
+		return
+	}
+	left, right := s.between()
+	target := left + tip.place*(right-left)
+	wanted := mgl64.Vec3{target - tip.at.X(), tip.row - tip.at.Y(), s.z - tip.at.Z()}.Normalize()
+	tip.along = mix(tip.along, wanted, min(1, step/turnedGrip))
 }
 
 // takeHold notes that a support was reached in the last step and looks for the next one.
@@ -127,7 +170,7 @@ func (g *grower) takeHold(tip *apex, before, step float64) {
 		past = min(max((tip.at.Z()-s.z)/rise, 0), 1) * step
 	}
 	tip.held = tip.length - past
-	tip.next = g.supportAbove(tip.at, tip.next+1)
+	tip.next = g.supportAbove(tip, tip.next+1)
 	tip.draped = s.over && tip.next == len(g.supports)
 }
 

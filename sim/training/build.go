@@ -12,8 +12,10 @@ import (
 // fewestVines and fewestBunches set the length of the period: sides of a row are compared by the
 // faces of their bunches, and 200 of them keep the sampling error of a share under 4 %.
 const (
-	fewestVines   = 4
-	fewestBunches = 200
+	fewestVines      = 4
+	fewestLargeVines = 2 // where one vine bears most of these bunches
+	fewestBunches    = 200
+	mostVines        = 1000 // sparser crops get fewer bunches
 )
 
 // Build grows the Stand of one option: the same option, latitude and seed always give the same
@@ -39,6 +41,7 @@ func Build(o scenario.Option, latitude_deg float64, seed int) (*Stand, error) {
 	}
 	g.hangBunches()
 	g.unfoldLeaves()
+	g.clipLeaves()
 	g.pullLeaves()
 	g.stand.finish()
 	return g.stand, nil
@@ -49,10 +52,13 @@ type grower struct {
 	option   scenario.Option
 	latitude float64 // [deg]
 	source   draw.Source
-	cordons  []scenario.Wire // the fruiting wires
+	cordons  []scenario.Wire // the fruiting wires, or the head of a vine without any
 	supports []support       // what holds shoots, from below
+	roof     *roof
 	arms     []arm
+	canes    []cane // that leave a cordon
 	plans    []shootPlan
+	complete int       // shoots that complete, full-grown vines would bear
 	nodes    []node    // of all shoots, shoot after shoot
 	pulled   []float64 // of all leaves: a leaf is pulled where this is below the share pulled
 	stand    *Stand
@@ -64,6 +70,7 @@ func newGrower(o scenario.Option, latitude_deg float64, seed int) *grower {
 		latitude: latitude_deg,
 		source:   draw.New(seed),
 		supports: supportsOf(o.Trellis.Wires),
+		roof:     roofOf(o),
 		stand:    &Stand{RowSpacing: o.Rows.RowSpacing_m, VineSpacing: o.Rows.VineSpacing_m},
 	}
 	for _, wire := range o.Trellis.Wires {
@@ -71,6 +78,9 @@ func newGrower(o scenario.Option, latitude_deg float64, seed int) *grower {
 			g.cordons = append(g.cordons, wire)
 		}
 		g.stand.Wires = append(g.stand.Wires, Strand{X: wire.Offset_m, Z: wire.Height_m, Role: string(wire.Role)})
+	}
+	if len(g.cordons) == 0 {
+		g.cordons = []scenario.Wire{{Height_m: o.Training.HeadHeight_m + headDrop}}
 	}
 	return g
 }
@@ -95,14 +105,20 @@ func check(o scenario.Option) error {
 	positive("trellis.postSpacing_m", o.Trellis.PostSpacing_m)
 	positive("training.armsPerVine", float64(o.Training.ArmsPerVine))
 	positive("training.spurSpacing_m", o.Training.SpurSpacing_m)
+	if o.Training.ArmLayout == scenario.ArmsSpread {
+		positive("training.armLength_m", o.Training.ArmLength_m)
+	}
 	positive("shoots.perMetre", o.Shoots.PerMetre)
 	positive("shoots.length_m", o.Shoots.Length_m)
 	positive("shoots.internode_cm", o.Shoots.Internode_cm)
 	positive("leaves.blade_cm2", o.Leaves.Blade_cm2)
 	positive("bunches.perShoot", o.Bunches.PerShoot)
 	positive("bunches.mass_g", o.Bunches.Mass_g)
-	finite("shoots", o.Shoots.Habit, o.Shoots.Positioning, o.Shoots.CombedDown, o.Shoots.TrimTop_m, math.Abs(o.Shoots.Start_deg))
-	finite("leaves", o.Leaves.Area_m2_per_m, o.Leaves.Laterals, o.Leaves.RemovedMorning, o.Leaves.RemovedAfternoon)
+	t, s, l := o.Training, o.Shoots, o.Leaves
+	finite("training", t.ArmRise_deg, t.HeadHeight_m, t.BareBase, float64(t.CaneNodes),
+		t.SingleArmVines, t.YoungVines, t.MissingVines, t.BlindNodes)
+	finite("shoots", s.Habit, s.Positioning, s.CombedDown, s.TurnedDown, s.Thinned, s.TrimTop_m, s.TrimSide_m, s.Skirt_m, math.Abs(s.Start_deg))
+	finite("leaves", l.Area_m2_per_m, l.Laterals, l.RemovedMorning, l.RemovedAfternoon, l.RemovedFrom_m, l.RemovedTo_m)
 
 	fruiting := 0
 	for i, wire := range o.Trellis.Wires {
@@ -111,7 +127,7 @@ func check(o scenario.Option) error {
 			fruiting++
 		}
 	}
-	if fruiting == 0 {
+	if fruiting == 0 && o.Training.ArmLayout != scenario.ArmsSpread {
 		faults = append(faults, errors.New("trellis.wires holds no fruiting wire: the arms need one"))
 	}
 	return errors.Join(faults...)

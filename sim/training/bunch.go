@@ -1,7 +1,9 @@
 package training
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"github.com/go-gl/mathgl/mgl64"
 
@@ -76,11 +78,24 @@ func bunchSize(berries int) (radius, length float64) {
 	return radius, 2 * radius * bunchAspect
 }
 
+// woodNear is the axis of the arm or cane of a shoot beside a point.
+func (g *grower) woodNear(plan *shootPlan, p mgl64.Vec3) mgl64.Vec3 {
+	a := &g.arms[plan.arm]
+	if plan.cane == onArm && a.outward == (mgl64.Vec3{}) {
+		return g.armAt(a, min(max((p.Y()-a.head)*a.direction, 0), a.length))
+	}
+	if plan.cane == onArm {
+		head := mgl64.Vec3{g.cordons[a.cordon].Offset_m, a.head, 0}
+		return g.armAt(a, min(max(p.Sub(head).Dot(a.outward), 0), a.length))
+	}
+	points := g.canes[plan.cane].points
+	return slices.MinFunc(points, func(q, r mgl64.Vec3) int { return cmp.Compare(q.Sub(p).Len(), r.Sub(p).Len()) })
+}
+
 // clearOfWood moves a bunch sideways until it hangs beside its arm, not through it.
 func (g *grower) clearOfWood(b *Bunch, plan *shootPlan, out mgl64.Vec3) {
-	a := &g.arms[plan.arm]
 	thick, _ := g.armRadii()
-	axis := g.armAt(a, min(max((b.Centre.Y()-a.head)*a.direction, 0), a.length))
+	axis := g.woodNear(plan, b.Centre)
 	rise := (b.Centre.Z() - axis.Z()) / (b.Length/2 + thick + woodClear)
 	free := (b.Radius + thick + woodClear) * math.Sqrt(max(0, 1-rise*rise))
 	aside := b.Centre.X() - axis.X()

@@ -50,29 +50,37 @@ const (
 )
 
 // unfoldLeaves puts a leaf at every node and more on laterals, and scales the blades so that the
-// leaf area per metre of canopy is the one given. Where nodes are more than enough for that area,
-// leaves are missing rather than small: they have been lost to shade, wind and age.
+// leaf area per metre of canopy is the one given, less the shoots that are not there and the parts cut off.
+// Where nodes are more than enough for that area, leaves are missing rather than small: they have been lost
+// to shade, wind and age.
 func (g *grower) unfoldLeaves() {
 	l := g.option.Leaves
-	total := l.Area_m2_per_m * g.canopyLength()
+	total := l.Area_m2_per_m * g.canopyLength() * (float64(len(g.plans)) / float64(g.complete))
 	if total <= 0 || len(g.nodes) == 0 {
 		return
 	}
 	blade := l.Blade_cm2 * 1e-4
 
 	// What the nodes can carry.
-	primary, lateral := 0.0, 0.0
+	primary, lateral, lostPrimary, lostLateral := 0.0, 0.0, 0.0, 0.0
 	for i := range g.plans {
 		for k := range g.plans[i].count {
 			primary += blade * g.bladeAt(&g.plans[i], k)
 			lateral += g.lateralAt(&g.plans[i], k)
 		}
+		lostPrimary += blade * g.plans[i].lostPrimary
+		lostLateral += g.plans[i].lostLateral
 	}
 	// What the given area leaves of that.
-	kept := total * (1 - l.Laterals) / primary
+	areas := [2]float64{total * (1 - l.Laterals), total * l.Laterals}
+	areas[0] *= primary / (primary + lostPrimary)
+	if lateral > 0 {
+		areas[1] *= lateral / (lateral + lostLateral)
+	}
+	kept := areas[0] / primary
 	perWeight := 0.0
 	if lateral > 0 {
-		perWeight = total * l.Laterals / (lateralBlade * blade) / lateral
+		perWeight = areas[1] / (lateralBlade * blade) / lateral
 	}
 
 	// Unfold and scale.
@@ -88,7 +96,7 @@ func (g *grower) unfoldLeaves() {
 	if len(g.stand.Leaves) == 0 {
 		g.unfoldNode(0, 0, 1, 0)
 	}
-	scaleAreas(g.stand.Leaves, total, l.Laterals)
+	scaleAreas(g.stand.Leaves, areas)
 }
 
 // unfoldNode unfolds the leaf of one node and those of its lateral.
@@ -141,14 +149,22 @@ func (g *grower) addLeaf(leaf Leaf, source draw.Source) {
 // bladeAt is the area of the leaf at node k relative to a full-grown one: small at the base and
 // towards the tip.
 func (g *grower) bladeAt(plan *shootPlan, k int) float64 {
+	return bladeAt(k, g.nodes[plan.first+k].fromTip)
+}
+
+func bladeAt(k int, fromTip float64) float64 {
 	basal := basalBlade + (1-basalBlade)*min(float64(k)/basalNodes, 1)
-	growing := smallestLeaf + (1-smallestLeaf)*min(g.nodes[plan.first+k].fromTip/growingLeaves, 1)
+	growing := smallestLeaf + (1-smallestLeaf)*min(fromTip/growingLeaves, 1)
 	return basal * growing
 }
 
 // lateralAt is the weight of node k in the leaf area on laterals: the middle nodes carry most.
 func (g *grower) lateralAt(plan *shootPlan, k int) float64 {
-	place := 1 - g.nodes[plan.first+k].fromTip/plan.full
+	return lateralAt(g.nodes[plan.first+k].fromTip, plan.full)
+}
+
+func lateralAt(fromTip, full float64) float64 {
+	place := 1 - fromTip/full
 	rise := (place - lateralFrom) / (lateralPeak - lateralFrom)
 	fall := (lateralTo - place) / (lateralTo - lateralPeak)
 	return max(0, min(rise, fall, 1))
@@ -174,10 +190,7 @@ func (g *grower) rank(plan *shootPlan, k int) mgl64.Vec3 {
 // pose holds a blade into the light: a leaf faces out of its curtain and up, steeply where the shoot
 // stands or hangs, flatter where it lies, and hangs from its petiole.
 func (g *grower) pose(plan *shootPlan, n node, from, rank mgl64.Vec3, petiole, area float64, source draw.Source, spread float64) Leaf {
-	a := &g.arms[plan.arm]
-	aside := (from.X() - g.cordons[a.cordon].Offset_m) / outwardWidth
-	outward := rank.X() + 1.2*min(max(aside, -1), 1)
-	facing := mgl64.Vec3{0.5*rank.X() + 1.3*math.Copysign(min(1, 0.3+math.Abs(outward)), outward), 0.4 * rank.Y(), 0}.Normalize()
+	facing := g.facing(plan, n, from, rank)
 	turn := spread * source.Normal(drawFacing)
 	facing = mgl64.Vec3{facing.X() - turn*facing.Y(), facing.Y() + turn*facing.X(), 0}.Normalize()
 
@@ -197,22 +210,40 @@ func (g *grower) pose(plan *shootPlan, n node, from, rank mgl64.Vec3, petiole, a
 	return Leaf{Centre: centre, Normal: normal, Tip: tip, Area: area}
 }
 
-// scaleAreas makes the leaf area exact, primary leaves and laterals each by their share. Leaves of
-// one kind take it all where there are none of the other.
-func scaleAreas(leaves []Leaf, total, laterals float64) {
+// facing is the horizontal direction in which a leaf looks: out of its curtain, or away from the head of a
+// vine whose arms spread; on shoots that lie flat, to its own side of the shoot.
+func (g *grower) facing(plan *shootPlan, n node, from, rank mgl64.Vec3) mgl64.Vec3 {
+	a := &g.arms[plan.arm]
+	offset := g.cordons[a.cordon].Offset_m
+	if a.outward == (mgl64.Vec3{}) {
+		aside := (from.X() - offset) / outwardWidth
+		outward := rank.X() + 1.2*min(max(aside, -1), 1)
+		return mgl64.Vec3{0.5*rank.X() + 1.3*math.Copysign(min(1, 0.3+math.Abs(outward)), outward), 0.4 * rank.Y(), 0}.Normalize()
+	}
+	away := mgl64.Vec3{from.X() - offset, from.Y() - a.head, 0}
+	away = away.Mul(n.along.Z() * n.along.Z() / max(away.Len(), outwardWidth))
+	sum := mgl64.Vec3{rank.X() + 1.3*away.X(), rank.Y() + 1.3*away.Y(), 0}
+	if sum.Len() < 1e-3 {
+		return a.outward
+	}
+	return sum.Normalize()
+}
+
+// scaleAreas makes the areas of primary leaves and of laterals exact. Leaves of one kind take it all where
+// there are none of the other.
+func scaleAreas(leaves []Leaf, areas [2]float64) {
 	var sum [2]float64
 	for i := range leaves {
 		sum[kind(&leaves[i])] += leaves[i].Area
 	}
-	share := [2]float64{1 - laterals, laterals}
 	for k := range sum {
 		if sum[k] == 0 {
-			share[1-k], share[k] = 1, 0
+			areas[1-k], areas[k] = areas[1-k]+areas[k], 0
 		}
 	}
 	for i := range leaves {
 		k := kind(&leaves[i])
-		leaves[i].Area *= total * share[k] / sum[k]
+		leaves[i].Area *= areas[k] / sum[k]
 	}
 }
 

@@ -17,8 +17,8 @@ const (
 // zone is a range of heights [m].
 type zone struct{ bottom, top float64 }
 
-// pullLeaves takes leaves out of the fruit zone of each fruiting wire, side by side of that wire. The
-// leaf area of the stand falls by what is pulled.
+// pullLeaves takes leaves out of the fruit zone of each fruiting wire, or out of the band of heights that is
+// given, side by side of that wire. The leaf area of the stand falls by what is pulled.
 func (g *grower) pullLeaves() {
 	var share [2]float64
 	for _, side := range scenario.Sides {
@@ -27,9 +27,8 @@ func (g *grower) pullLeaves() {
 	if share[scenario.Left] <= 0 && share[scenario.Right] <= 0 {
 		return
 	}
-	zones := g.fruitZones()
-	left := g.stand.Leaves[:0]
-	for i, leaf := range g.stand.Leaves {
+	zones := g.pullZones()
+	g.keepLeaves(func(i int, leaf *Leaf) bool {
 		cordon := g.arms[g.plans[leaf.Shoot].arm].cordon
 		side := scenario.Left
 		if leaf.Centre.X() >= g.cordons[cordon].Offset_m {
@@ -37,11 +36,21 @@ func (g *grower) pullLeaves() {
 		}
 		z := leaf.Centre.Z()
 		inZone := z >= zones[cordon].bottom && z <= zones[cordon].top
-		if !inZone || g.pulled[i] >= share[side] {
-			left = append(left, leaf)
-		}
+		return !inZone || g.pulled[i] >= share[side]
+	})
+}
+
+// pullZones gives the range of heights that crews clear along each fruiting wire.
+func (g *grower) pullZones() []zone {
+	l := g.option.Leaves
+	if l.RemovedTo_m <= 0 {
+		return g.fruitZones()
 	}
-	g.stand.Leaves = left
+	zones := make([]zone, len(g.cordons))
+	for i := range zones {
+		zones[i] = zone{l.RemovedFrom_m, l.RemovedTo_m}
+	}
+	return zones
 }
 
 // fruitZones gives the range of heights that crews clear along each fruiting wire: from just above the

@@ -16,8 +16,9 @@ type Stand struct {
 	Top         float64 // highest point of any leaf [m]
 	Posts       []Post
 	Wires       []Strand
+	CrossWires  []CrossWire
 	Trunks      []Limb
-	Arms        []Limb
+	Arms        []Limb // cordon arms and canes
 	Shoots      []Limb
 	Leaves      []Leaf
 	Bunches     []Bunch
@@ -30,15 +31,23 @@ type Post struct {
 	Crossarms []Crossarm
 }
 
-// Crossarm is a horizontal bar across the row on a post, reaching the wires that it carries.
+// Crossarm is a bar across the row on a post, reaching the wires that it carries. The beam of a sloping roof rises
+// to one side.
 type Crossarm struct {
-	Z, Left, Right float64 // height and the x of both ends [m]
+	Z, Left, Right float64 // height at the row line and the x of both ends [m]
+	Slope          float64 // rise per metre of x
 }
 
 // Strand is one wire, straight along the whole row.
 type Strand struct {
 	X, Z float64 // place in the cross-section [m]
 	Role string  // scenario.WireRole
+}
+
+// CrossWire is one wire across the row that joins the roof wires.
+type CrossWire struct {
+	Y      float64      // place along the row [m]
+	Points [][2]float64 // x and z of the roof wires that it joins, from left to right [m]
 }
 
 // Limb is a piece of wood or a shoot: a polyline with a radius at each point.

@@ -24,8 +24,17 @@ type support struct {
 	over        bool    // shoots that get no further support lie over it
 }
 
-// middle is the x half way between the wires.
-func (s support) middle() float64 { return (s.left + s.right) / 2 }
+// between is the room of shoots between the wires, clear of them [m].
+func (s support) between() (left, right float64) {
+	left, right = s.left+wireClearance, s.right-wireClearance
+	if left > right {
+		left, right = (s.left+s.right)/2, (s.left+s.right)/2
+	}
+	return left, right
+}
+
+// aside is the distance of an x from the room between the wires [m].
+func (s support) aside(x float64) float64 { return max(s.left-x, x-s.right, 0) }
 
 // supportsOf reads foliage and catch wires, from below. Catch wires of about the same height pair up
 // with their neighbour across the row; one that stays alone holds shoots that are tied to it.
@@ -61,14 +70,17 @@ func supportsOf(wires []scenario.Wire) []support {
 }
 
 // placePosts sets line posts at the spacing nearest to the one given that puts a whole number into
-// the period, with a crossarm at every height where wires lie off the row line.
+// the period, with a crossarm at every height where wires lie off the row line. Vines without wires stand free.
 func (g *grower) placePosts() {
 	wires := g.option.Trellis.Wires
+	if len(wires) == 0 {
+		return
+	}
 	top := 0.0
 	for _, wire := range wires {
 		top = max(top, wire.Height_m)
 	}
-	crossarms := crossarmsOf(wires)
+	crossarms := append(crossarmsOf(wires), g.roof.beams()...)
 	count := max(1, int(math.Round(g.stand.Length/g.option.Trellis.PostSpacing_m)))
 	for i := range count {
 		g.stand.Posts = append(g.stand.Posts, Post{
@@ -77,13 +89,14 @@ func (g *grower) placePosts() {
 			Crossarms: crossarms,
 		})
 	}
+	g.stand.CrossWires = g.roof.crossWires(g.stand.Length, g.option.Trellis.CrossWires_m)
 }
 
 // crossarmsOf gives one bar per height at which wires lie too far out to be fixed to the post.
 func crossarmsOf(wires []scenario.Wire) []Crossarm {
 	var bars []Crossarm
 	for _, wire := range wires {
-		if math.Abs(wire.Offset_m) <= besidePost {
+		if wire.Role == scenario.Roof || math.Abs(wire.Offset_m) <= besidePost {
 			continue
 		}
 		i := slices.IndexFunc(bars, func(b Crossarm) bool { return math.Abs(b.Z-wire.Height_m) <= pairHeight })

@@ -61,7 +61,7 @@ func checkStand(t *rapid.T, o scenario.Option, s *Stand) {
 		}
 	}
 	vines := s.Length / s.VineSpacing
-	if len(s.Bunches) < fewestBunches || vines < fewestVines-1e-9 || math.Abs(vines-math.Round(vines)) > 1e-9 {
+	if len(s.Bunches) < fewestBunches || vines < fewestLargeVines-1e-9 || math.Abs(vines-math.Round(vines)) > 1e-9 {
 		t.Fatalf("%d bunches on %g vines", len(s.Bunches), vines)
 	}
 	for _, limbs := range [][]Limb{s.Trunks, s.Arms, s.Shoots} {

@@ -6,7 +6,6 @@ import (
 	"github.com/go-gl/mathgl/mgl64"
 
 	"rowlight/sim/internal/draw"
-	"rowlight/sim/scenario"
 )
 
 // Sizes of the permanent wood of a grown vine, common practice.
@@ -37,12 +36,18 @@ const (
 // growWood builds trunks and arms.
 func (g *grower) growWood() {
 	for i := range g.arms {
-		g.stand.Arms = append(g.stand.Arms, g.armLimb(&g.arms[i]))
+		if g.arms[i].grown > 0 {
+			g.stand.Arms = append(g.stand.Arms, g.armLimb(&g.arms[i]))
+		}
 	}
+	g.growCanes()
 	byVine := map[int][]int{} // fruiting wires that each vine reaches
 	vines := 0
 	for _, a := range g.arms {
 		vines = max(vines, a.vine+1)
+		if a.grown == 0 {
+			continue
+		}
 		cordons := byVine[a.vine]
 		if len(cordons) == 0 || cordons[len(cordons)-1] != a.cordon {
 			byVine[a.vine] = append(cordons, a.cordon)
@@ -104,41 +109,24 @@ func branchLimb(vine int, fork, head mgl64.Vec3) Limb {
 	return limb
 }
 
-// armLimb runs along its wire from head to end.
+// armLimb runs from its head as far as the arm has grown.
 func (g *grower) armLimb(a *arm) Limb {
 	base, end := g.armRadii()
-	count := max(2, int(math.Ceil(a.length/woodStep))+1)
+	length := a.grown * a.length
+	count := max(2, int(math.Ceil(length/woodStep))+1)
 	limb := newLimb(a.vine, count)
 	for i := range count {
 		u := float64(i) / float64(count-1)
-		limb.add(g.armAt(a, u*a.length), base+(end-base)*u)
+		limb.add(g.armAt(a, u*length), base+(end-base)*u)
 	}
 	return limb
 }
 
 func (g *grower) armRadii() (base, end float64) {
-	if g.option.Training.Wood == scenario.Canes {
+	if g.armsAreCanes() {
 		return caneBase, caneEnd
 	}
 	return cordonBase, cordonEnd
-}
-
-// armAt is the axis of the arm at a distance along the row from its head [m]: up from the head, then
-// on its wire with slight waves.
-func (g *grower) armAt(a *arm, along float64) mgl64.Vec3 {
-	wire := g.cordons[a.cordon]
-	base, _ := g.armRadii()
-	settled := 1 - math.Exp(-along/armTurn)
-	wave := armWave * min(1, base/cordonBase+0.3) * settled
-	k := 2 * math.Pi / (0.5 + 0.4*a.source.Uniform(drawWaveLength))
-	x := wave * math.Sin(k*along+2*math.Pi*a.source.Uniform(drawWaveX))
-	z := wave * math.Sin(k*along*0.8+2*math.Pi*a.source.Uniform(drawWaveZ))
-	lane := laneSpacing * float64(a.lane) * settled
-	return mgl64.Vec3{
-		wire.Offset_m + x + lane,
-		a.head + a.direction*along,
-		wire.Height_m - headDrop*(1-settled) + z + lane/2,
-	}
 }
 
 func newLimb(vine, points int) Limb {

@@ -23,7 +23,7 @@ func TestArmsCoverTheirWires(t *testing.T) {
 			covered := make([]float64, len(offsets))
 			perVine := map[int]int{}
 			for _, a := range g.arms {
-				covered[a.cordon] += a.length * a.share
+				covered[a.cordon] += a.covers
 				perVine[a.vine]++
 			}
 			for i, length := range covered {
