@@ -63,8 +63,8 @@ function take(message: ViewMessage): void {
 }
 
 /**
- * Runs an effect that calls the view at most once a frame, and after a slow call rests as long as the
- * call took, so that dragging stays smooth.
+ * Runs an effect that calls the view at most once a frame, and after a slow call rests twice as long as
+ * the call took, so that dragging stays smooth: the frame of the view shares the page's thread.
  */
 function sendToView(read: () => (view: View) => void): void {
   let next: ((view: View) => void) | null = null;
@@ -83,7 +83,7 @@ function sendToView(read: () => (view: View) => void): void {
     if (!view || !call) return;
     call(view);
     const end = performance.now();
-    restUntil = end + (end - now);
+    restUntil = end + 2 * (end - now);
   };
   effect(() => {
     if (viewState.value.phase !== "running") return;

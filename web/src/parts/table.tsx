@@ -18,7 +18,7 @@ export function HourTable() {
   return (
     <details class="hours" data-testid="table" onToggle={(event) => (open.value = event.currentTarget.open)}>
       <summary>{t("table")}</summary>
-      {open.value && day && day.options.map((_, option) => <OptionTable key={option} day={day} option={option} />)}
+      <div class="hour-tables">{open.value && day && day.options.map((_, option) => <OptionTable key={option} day={day} option={option} />)}</div>
     </details>
   );
 }
