@@ -33,6 +33,7 @@ var steps = []step{
 	{"rules", "rules of the repository", checkRules},
 	{"generated", "generated files as the Go types make them", checkGenerated},
 	{"types", "TypeScript types", checkTypes},
+	{"page", "tests of the page's own parts in Node.js", testPage},
 	{"vet", "go vet, natively and for the browser", vet},
 	{"build", "go build, natively and for the browser", buildAll},
 	{"test", "Go tests, natively", testNative},

@@ -25,6 +25,11 @@ func checkTypes(ctx context.Context, j job) error {
 	return j.stream(ctx, command{dir: "web", args: []string{"npx", "--no-install", "tsc", "--noEmit"}})
 }
 
+// testPage runs the tests of the parts of the page that need no browser.
+func testPage(ctx context.Context, j job) error {
+	return j.stream(ctx, command{dir: "web", args: []string{"npm", "test", "--silent"}})
+}
+
 // testBrowser runs the tests of the page. They are never taken from the test cache, which does not
 // see the page's files.
 func testBrowser(ctx context.Context, j job) error {

@@ -2,6 +2,8 @@ package rules
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 	"strings"
 )
 
@@ -116,10 +118,11 @@ func Reach(packages []Package, nevers []Never) []Breach {
 	}
 	var breaches []Breach
 	for _, p := range packages {
-		for target, through := range reached(p.Folder, imports) {
+		through := reached(p.Folder, imports)
+		for _, target := range slices.Sorted(maps.Keys(through)) {
 			for _, n := range nevers {
 				if under(p.Folder, n.From) && !anyUnder(p.Folder, n.Except) && under(target, n.To) {
-					breaches = append(breaches, Breach{p.Folder, fmt.Sprintf("reaches %s (through %s)", target, through), n.Why})
+					breaches = append(breaches, Breach{p.Folder, fmt.Sprintf("reaches %s (through %s)", target, through[target]), n.Why})
 				}
 			}
 		}
