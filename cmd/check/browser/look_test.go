@@ -21,7 +21,7 @@ import (
 // one plain colour, or a loading text, is no picture.
 func TestPicture(t *testing.T) {
 	p := newTab(t, bench.browser)
-	p.viewport(1440, 1080, 1)
+	p.viewport(1440, 1180, 1)
 	p.colourScheme("light")
 	p.open(bench.origin)
 	p.settled()
