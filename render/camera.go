@@ -18,15 +18,14 @@ type Camera struct {
 
 const (
 	lowestEye_m   = 0.2  // the eye stays above the ground [m]; an assumption for the picture
-	focalPerSide  = 1.22 // focal length over pane height: a view 45° high; an assumption for the picture
-	widestAspect  = 1.35 // panes narrower than this keep the width of view instead of the height
+	focalPerMean  = 0.95 // focal length over the geometric mean of the sides of the pane; an assumption for the picture
 	nearestDepth  = 0.18 // nothing nearer to the eye is drawn [m]
 	besideRow_m   = 0.5  // from the leaves to an eye beside or above them [m]
 	drawnFar_m    = 44.0 // rows are drawn leaf by leaf up to here; haze and the far rows of the ground follow
 	drawnNear_m   = 12.0 // an eye farther from its target than this sees as much farther
 	defaultSwing  = 36.0 // default camera stands this far off square to the row, so that rows recede [deg]
 	defaultRise   = 8.0  // default elevation of the camera [deg]
-	defaultMetres = 2.8  // default distance: near enough that single bunches are seen [m]
+	defaultMetres = 3.2  // default distance: near enough that single bunches are seen [m]
 )
 
 // Limited is the camera with every value inside the range in which the picture makes sense.
@@ -118,7 +117,7 @@ func NewView(c Camera, stand *training.Stand, rowAzimuth_deg float64, pane Pane)
 	up := right.Cross(forward)
 	return View{
 		Eye: eye, Right: right, Up: up, Forward: forward,
-		Focal: float32(focalPerSide * min(pane.Height, pane.Width/widestAspect)),
+		Focal: float32(focalPerMean * math.Sqrt(pane.Width*pane.Height)),
 		Width: float32(pane.Width), Height: float32(pane.Height),
 		Far:     drawnFar_m + float32(max(c.Distance_m-drawnNear_m, 0)),
 		CentreX: float32(pane.X + pane.Width/2), CentreY: float32(pane.Y + pane.Height/2),

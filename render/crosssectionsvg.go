@@ -1,0 +1,271 @@
+package render
+
+import (
+	"cmp"
+	"encoding/xml"
+	"fmt"
+	"io"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"github.com/go-gl/mathgl/mgl64"
+
+	"rowlight/sim/training"
+)
+
+// Sizes of a drawn cross-section [px]; all are drawn to the same scale, so that they compare.
+const (
+	sectionScale  = 100.0 // per metre
+	sectionHalf_m = 1.8   // drawn to both sides of the row line
+	sectionTop_m  = 2.75  // drawn above the ground
+	axisRoom      = 40.0  // left of the drawing, for heights
+	labelRoom     = 128.0 // right of it, for wires
+	titleRoom     = 50.0
+	footRoom      = 44.0
+	labelApart    = 15.0 // least distance between the lines of two labels
+
+	// SectionWidth and SectionHeight are the size of one cross-section.
+	SectionWidth  = axisRoom + 2*sectionHalf_m*sectionScale + labelRoom
+	SectionHeight = titleRoom + sectionTop_m*sectionScale + footRoom
+)
+
+// Colours of a cross-section. Lines and texts take the colour of the text around the drawing.
+const (
+	leafLine    = "#3d5a1e"
+	woodFill    = "#6b4a32"
+	shootLine   = "#7d8f3a"
+	berryFill   = "#5b2a5e"
+	berryLine   = "#2f1231"
+	postFill    = "#9a958c"
+	groundFill  = "#8a7458"
+	fruitBand   = "#8d4f91"
+	leafDepths  = 9 // layers of leaves from back to front
+	bunchLayers = 5 // of berries drawn on a bunch
+)
+
+// leafFills are the greens from back to front.
+var leafFills = [...]string{"#5d7f33", "#6d9140", "#7fa34c"}
+
+// sectionPen writes one cross-section. Its origin is the row line at the ground, y downwards as in SVG.
+type sectionPen struct {
+	w   io.Writer
+	err error
+}
+
+func (p *sectionPen) put(format string, values ...any) {
+	if p.err == nil {
+		_, p.err = fmt.Fprintf(p.w, format, values...)
+	}
+}
+
+// WriteSVG writes the cross-section as an SVG document of SectionWidth by SectionHeight.
+func (c *CrossSection) WriteSVG(w io.Writer) error {
+	p := sectionPen{w: w}
+	p.put(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %s %s" role="img">`, px(SectionWidth), px(SectionHeight))
+	p.section(c, "section", 0, 0)
+	p.put("</svg>\n")
+	return p.err
+}
+
+// section draws one cross-section with its upper left corner at (x, y); id tells its clip path from others.
+func (p *sectionPen) section(c *CrossSection, id string, x, y float64) {
+	p.put(`<g transform="translate(%s %s)" font-family="system-ui,sans-serif" font-size="12" fill="currentColor">`,
+		px(x+axisRoom+sectionHalf_m*sectionScale), px(y+titleRoom+sectionTop_m*sectionScale))
+	p.put("<title>%s</title>\n", escaped(c.Title))
+	p.clip(id)
+	p.titles(c)
+	p.axis()
+	p.put(`<g clip-path="url(#%s)">`+"\n", id)
+	p.band(c)
+	p.posts(c.Stand)
+	cut := c.cut()
+	p.leavesOf(c.Stand, &cut, 0, leafDepths/2)
+	p.wood(c.Stand, &cut)
+	p.leavesOf(c.Stand, &cut, leafDepths/2, leafDepths)
+	p.shootsOf(c.Stand, &cut)
+	p.bunchesOf(c.Stand, &cut)
+	p.put("</g>\n")
+	p.ground(c.Stand)
+	p.wires(c.Stand)
+	p.labels(c)
+	p.put("</g>\n")
+}
+
+// at turns a place of the row frame into drawing units.
+func sectionAt(x, z float64) (float64, float64) { return x * sectionScale, -z * sectionScale }
+
+// px writes a length with a tenth of a pixel.
+func px(v float64) string {
+	return strconv.FormatFloat(math.Round(v*10)/10+0, 'f', -1, 64)
+}
+
+func escaped(text string) string {
+	var out strings.Builder
+	xml.EscapeText(&out, []byte(text))
+	return out.String()
+}
+
+func (p *sectionPen) clip(id string) {
+	half, top := sectionHalf_m*sectionScale, sectionTop_m*sectionScale
+	p.put(`<clipPath id="%s"><rect x="%s" y="%s" width="%s" height="%s"/></clipPath>`+"\n",
+		id, px(-half), px(-top), px(2*half), px(top))
+}
+
+func (p *sectionPen) titles(c *CrossSection) {
+	left, top := -sectionHalf_m*sectionScale-axisRoom+6, -sectionTop_m*sectionScale
+	p.put(`<text class="title" x="%s" y="%s" font-size="16" font-weight="600">%s</text>`+"\n", px(left), px(top-28), escaped(c.Title))
+	if c.Note != "" {
+		p.put(`<text class="note" x="%s" y="%s" fill-opacity="0.75">%s</text>`+"\n", px(left), px(top-10), escaped(c.Note))
+	}
+}
+
+// axis marks heights every half metre.
+func (p *sectionPen) axis() {
+	left := -sectionHalf_m * sectionScale
+	p.put(`<g class="axis" stroke="currentColor" stroke-opacity="0.22" stroke-width="0.7">`)
+	for z := 0.5; z < sectionTop_m; z += 0.5 {
+		_, y := sectionAt(0, z)
+		p.put(`<path d="M%s %sH%s"/>`, px(left), px(y), px(-left))
+	}
+	p.put("</g>\n")
+	for z := 0.0; z < sectionTop_m; z += 0.5 {
+		_, y := sectionAt(0, z)
+		p.put(`<text x="%s" y="%s" text-anchor="end" fill-opacity="0.75">%s</text>`, px(left-5), px(y+4), px(z))
+	}
+	p.put(`<text x="%s" y="%s" text-anchor="end" fill-opacity="0.75">m</text>`+"\n", px(left-5), px(-sectionTop_m*sectionScale+8))
+}
+
+// ground draws the floor with a mark half way to the neighbouring rows, and the scale.
+func (p *sectionPen) ground(s *training.Stand) {
+	half := sectionHalf_m * sectionScale
+	p.put(`<rect class="ground" x="%s" y="0" width="%s" height="5" fill="%s"/>`, px(-half), px(2*half), groundFill)
+	for _, x := range [2]float64{-s.RowSpacing / 2, s.RowSpacing / 2} {
+		if math.Abs(x) <= sectionHalf_m {
+			p.put(`<path class="alley" d="M%s 0v-14" stroke="currentColor" stroke-dasharray="3 2"/>`, px(x*sectionScale))
+		}
+	}
+	p.put(`<text x="%s" y="22" fill-opacity="0.75">rows %s m, vines %s m</text>`, px(-half), px(s.RowSpacing), px(s.VineSpacing))
+	right := half - sectionScale
+	p.put(`<path class="scale" d="M%s 14v6h%sv-6" fill="none" stroke="currentColor"/>`, px(right), px(sectionScale))
+	p.put(`<text x="%s" y="33" text-anchor="middle">1 m</text>`+"\n", px(right+sectionScale/2))
+}
+
+// band marks the fruit zone.
+func (p *sectionPen) band(c *CrossSection) {
+	if bottom, top, ok := c.fruit(); ok {
+		_, y := sectionAt(0, top)
+		p.put(`<rect class="fruit-zone" x="%s" y="%s" width="%s" height="%s" fill="%s" fill-opacity="0.1"/>`+"\n",
+			px(-sectionHalf_m*sectionScale), px(y), px(2*sectionHalf_m*sectionScale), px((top-bottom)*sectionScale), fruitBand)
+	}
+}
+
+func (p *sectionPen) posts(s *training.Stand) {
+	if len(s.Posts) == 0 {
+		return
+	}
+	post := &s.Posts[0]
+	_, y := sectionAt(0, post.Height)
+	p.put(`<g class="post" fill="none" stroke="%s" stroke-linecap="round"><path d="M0 0V%s" stroke-width="7" stroke-opacity="0.55"/>`, postFill, px(y))
+	for _, arm := range post.Crossarms {
+		x1, y1 := sectionAt(arm.Left, arm.Z+arm.Slope*arm.Left)
+		x2, y2 := sectionAt(arm.Right, arm.Z+arm.Slope*arm.Right)
+		p.put(`<path d="M%s %sL%s %s" stroke-width="4" stroke-opacity="0.8"/>`, px(x1), px(y1), px(x2), px(y2))
+	}
+	p.put("</g>\n")
+}
+
+// leavesOf draws some of the layers of leaves, back to front along the row.
+func (p *sectionPen) leavesOf(s *training.Stand, cut *sectionCut, from, to int) {
+	order := slices.Clone(cut.leaves)
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(s.Leaves[b].Centre.Y(), s.Leaves[a].Centre.Y()) })
+	for layer := from; layer < to; layer++ {
+		first, end := layer*len(order)/leafDepths, (layer+1)*len(order)/leafDepths
+		if first == end {
+			continue
+		}
+		p.put(`<path class="leaves" fill="%s" fill-opacity="0.8" stroke="%s" stroke-width="0.35" stroke-opacity="0.55" d="`,
+			leafFills[layer*len(leafFills)/leafDepths], leafLine)
+		for _, i := range order[first:end] {
+			p.outline(bladeOutline(&s.Leaves[i]))
+		}
+		p.put("\"/>\n")
+	}
+}
+
+// outline writes a closed path in whole tenths of a pixel, each point relative to the one before.
+func (p *sectionPen) outline(points []mgl64.Vec3) {
+	lastX, lastY := 0.0, 0.0
+	for k, point := range points {
+		x, y := sectionAt(point.X(), point.Z())
+		x, y = math.Round(x*10)/10, math.Round(y*10)/10
+		switch k {
+		case 0:
+			p.put("M%s %s", px(x), px(y))
+		case 1:
+			p.put("l%s %s", px(x-lastX), px(y-lastY))
+		default:
+			p.put(" %s %s", px(x-lastX), px(y-lastY))
+		}
+		lastX, lastY = x, y
+	}
+	p.put("z")
+}
+
+// wood draws trunks and arms, each as thick as it is.
+func (p *sectionPen) wood(s *training.Stand, cut *sectionCut) {
+	p.put(`<g class="wood" fill="none" stroke="%s" stroke-linecap="round" stroke-linejoin="round">`, woodFill)
+	for _, i := range cut.trunks {
+		p.limb(&s.Trunks[i])
+	}
+	for _, i := range cut.arms {
+		p.limb(&s.Arms[i])
+	}
+	p.put("</g>\n")
+}
+
+func (p *sectionPen) limb(limb *training.Limb) {
+	thick := 0.0
+	for _, r := range limb.Radius {
+		thick += 2 * r / float64(len(limb.Radius)) * sectionScale
+	}
+	p.put(`<path stroke-width="%s" d="`, px(max(thick, 1.6)))
+	p.line(limb.Points)
+	p.put(`"/>`)
+}
+
+func (p *sectionPen) line(points []mgl64.Vec3) {
+	for k, point := range points {
+		x, y := sectionAt(point.X(), point.Z())
+		p.put("%s%s %s", [2]string{"L", "M"}[min(max(1-k, 0), 1)], px(x), px(y))
+	}
+}
+
+func (p *sectionPen) shootsOf(s *training.Stand, cut *sectionCut) {
+	p.put(`<path class="shoots" fill="none" stroke="%s" stroke-width="1.3" stroke-linejoin="round" d="`, shootLine)
+	for _, i := range cut.shoots {
+		p.line(s.Shoots[i].Points)
+	}
+	p.put("\"/>\n")
+}
+
+// bunchesOf draws each bunch as layers of berries that narrow to the tip.
+func (p *sectionPen) bunchesOf(s *training.Stand, cut *sectionCut) {
+	p.put(`<path class="bunches" fill="%s" stroke="%s" stroke-width="0.4" d="`, berryFill, berryLine)
+	for _, i := range cut.bunches {
+		b := &s.Bunches[i]
+		radius := b.Length / bunchLayers / 1.6 * sectionScale
+		for layer := range bunchLayers {
+			count := max(1, 3-layer*2/3)
+			z := b.Centre.Z() + b.Length*(0.5-(float64(layer)+0.5)/bunchLayers)
+			for k := range count {
+				aside := (float64(k) - float64(count-1)/2) * b.Radius * 0.75
+				x, y := sectionAt(b.Centre.X()+aside, z)
+				p.put("M%s %sa%s %s 0 1 0 %s 0a%s %s 0 1 0 %s 0", px(x-radius), px(y),
+					px(radius), px(radius), px(2*radius), px(radius), px(radius), px(-2*radius))
+			}
+		}
+	}
+	p.put("\"/>\n")
+}
