@@ -141,14 +141,6 @@ export function rowDirection(azimuth_deg: number): string {
   return a > 168.75 ? "north–south" : `${from}${joined}${to}`;
 }
 
-/** The row direction in letters: "N–S", "NE–SW". */
-export function rowLetters(azimuth_deg: number): string {
-  const letters = (point: string) => point.split("-").map((word) => word[0]?.toUpperCase()).join("");
-  const a = ((azimuth_deg % 180) + 180) % 180;
-  const first = a > 168.75 ? 0 : a;
-  return `${letters(compassPoint(first))}–${letters(compassPoint(first + 180))}`;
-}
-
 /** A latitude or longitude with its hemisphere: "36.4° N". */
 export function coordinate(value: number, axis: "latitude" | "longitude"): string {
   const [positive, negative] = axis === "latitude" ? ["N", "S"] : ["E", "W"];

@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { clock, compassPoint, coordinate, formatNumber, fromBox, rowDirection, rowLetters, show, showDifference, text, toBox } from "../src/units.ts";
+import { clock, compassPoint, coordinate, formatNumber, fromBox, rowDirection, show, showDifference, text, toBox } from "../src/units.ts";
 
 test("a temperature has an offset in °F, a difference of temperatures has none", () => {
   // Definition of the scales: t/°F = 1.8 t/°C + 32.
@@ -44,6 +44,5 @@ test("directions are called by the compass", () => {
   assert.equal(rowDirection(180), "north–south");
   assert.equal(rowDirection(90), "east–west");
   assert.equal(rowDirection(45), "north-east to south-west");
-  assert.equal(rowLetters(135), "SE–NW");
   assert.equal(coordinate(-34.2, "latitude"), "34.2° S");
 });
