@@ -59,14 +59,14 @@ var (
 	leafGlow   = rgb{0.30, 0.52, 0.10} // light that comes from other leaves
 )
 
-func newLeafSet(stand *training.Stand, atlas *Atlas, open *openness, slices_ int) (*leafSet, []int) {
+func newLeafSet(stand *training.Stand, atlas *Atlas, open *openness, count int) (*leafSet, []int) {
 	set := &leafSet{leaf: make([]leafQuad, 0, len(stand.Leaves))}
-	order := make([][]int, slices_)
+	order := make([][]int, count)
 	for i := range stand.Leaves {
-		s := sliceOf(stand.Leaves[i].Centre[1], stand.Length, slices_)
+		s := sliceOf(stand.Leaves[i].Centre[1], stand.Length, count)
 		order[s] = append(order[s], i)
 	}
-	starts := make([]int, slices_+1)
+	starts := make([]int, count+1)
 	for s, members := range order {
 		slices.SortFunc(members, func(a, b int) int { return cmp.Compare(hash(uint64(a), 11), hash(uint64(b), 11)) })
 		for _, i := range members {

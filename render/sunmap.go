@@ -70,13 +70,15 @@ func (m *sunMap) add(owner int32, centre, a, b mgl32.Vec3, mask *[maskSide * mas
 	}
 	// One step along u changes p by pu and q by qu; v likewise.
 	pu, pv, qu, qv := bv/det, -bu/det, -av/det, au/det
+	// Where p and q stay within −1 … 1 on a line: around a middle that moves evenly from line to line.
+	p, q := newStripe(pu, pv), newStripe(qu, qv)
 	half := abs(av) + abs(bv)
 	for line := int(math.Floor(float64(cv - half))); float32(line) <= cv+half; line++ {
 		dv := float32(line) + 0.5 - cv
-		from, to := span(pv*dv, pu, abs(au)+abs(bu))
-		from2, to2 := span(qv*dv, qu, abs(au)+abs(bu))
-		first := int(math.Ceil(float64(cu + max(from, from2) - 0.5)))
-		last := int(math.Floor(float64(cu + min(to, to2) - 0.5)))
+		from := max(p.shift*dv-p.half, q.shift*dv-q.half)
+		to := min(p.shift*dv+p.half, q.shift*dv+q.half)
+		first := int(math.Ceil(float64(cu + from - 0.5)))
+		last := int(math.Floor(float64(cu + to - 0.5)))
 		if first > last {
 			continue
 		}
@@ -115,16 +117,17 @@ func (m *sunMap) fill(owner int32, line, first, last int, mask *[maskSide * mask
 	}
 }
 
-// span is where start + slope·x stays within −1 … 1, for x within ±reach.
-func span(start, slope, reach float32) (from, to float32) {
-	if abs(slope) < 1e-6 {
-		if abs(start) > 1 {
-			return 1, 0
-		}
-		return -reach, reach
+// stripe is the part of each line on which along·x + down·y stays within −1 … 1, for the line at y:
+// shift·y ± half.
+type stripe struct{ shift, half float32 }
+
+func newStripe(along, down float32) stripe {
+	// A stripe that runs along the lines is turned a very little, so that it ends somewhere.
+	const least = 1e-4
+	if abs(along) < least {
+		along = least
 	}
-	from, to = (-1-start)/slope, (1-start)/slope
-	return min(from, to), max(from, to)
+	return stripe{shift: -down / along, half: 1 / abs(along)}
 }
 
 // sees is 1 where the sun reaches a point that belongs to the owner, 0 where something else is in
