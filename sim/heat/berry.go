@@ -96,10 +96,12 @@ func (b *Berry) radius() float64 { return b.Diameter_m / 2 }
 // berry in a tight bunch shares heat with the bunch: then R is the radius of a sphere of its mass.
 // Between, the square of compactness weighs them, because berries of an open bunch hardly touch.
 // Assumption.
-func (b *Berry) capacity() float64 {
+func (b *Berry) capacity() float64 { return b.Density * b.HeatCapacity * b.capacityRadius() / 3 }
+
+// capacityRadius is that R [m].
+func (b *Berry) capacityRadius() float64 {
 	radius := b.radius()
-	radius += b.Compactness * b.Compactness * math.Max(b.BunchRadius_m-radius, 0)
-	return b.Density * b.HeatCapacity * radius / 3
+	return radius + b.Compactness*b.Compactness*math.Max(b.BunchRadius_m-radius, 0)
 }
 
 // exchange is the convection and radiation coefficients [W/m²/K] of a berry that is on average at

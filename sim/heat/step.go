@@ -1,6 +1,10 @@
 package heat
 
-import "math"
+import (
+	"math"
+
+	"github.com/go-gl/mathgl/mgl64"
+)
 
 // Surface is the skin of a berry at the end of a step, and its heat flows, averaged over its
 // surface and over the step. FluxAbsorbed + FluxLongwave − FluxConvection − FluxTranspiration −
@@ -28,21 +32,35 @@ type Surface struct {
 func (b Berry) Step(mean_C float64, load Load, around Around, dt_s float64) Surface {
 	convective, radiative := b.exchange(mean_C, around)
 	total := convective + radiative
-	capacity := b.capacity()
-	balance := around.Air_C + b.inflow(&load)/total
-	x := math.Max(dt_s, 0) * total / capacity
-	gone := -math.Expm1(-x)
-	end := mean_C + (balance-mean_C)*gone
+	a := b.approach(mean_C, b.inflow(&load), total, around.Air_C, dt_s)
 	average := mean_C
-	stored := (balance - mean_C) * total
-	if x > 0 {
-		average = balance + (mean_C-balance)*gone/x
-		stored *= gone / x
+	stored := (a.balance - mean_C) * total
+	if a.turned > 0 {
+		average = a.balance + (mean_C-a.balance)*a.gone/a.turned
+		stored *= a.gone / a.turned
 	}
-	s := b.skin(end, &load, total)
+	s := b.skin(a.end, &load, total)
 	b.flows(&s, &load, average-around.Air_C, convective, radiative)
 	s.FluxStored = stored
 	return s
+}
+
+// approach is how the mean goes towards its balance over a step.
+type approach struct {
+	capacity float64 // that the mean takes up per surface [J/m²/K]
+	balance  float64 // where it would come to rest [°C]
+	turned   float64 // the step in time constants [1]
+	gone     float64 // share of the way to the balance that is gone [0–1]
+	end      float64 // mean after the step [°C]
+}
+
+// approach carries the mean through a step.
+func (b *Berry) approach(mean_C, inflow, total, air_C, dt_s float64) approach {
+	a := approach{capacity: b.capacity(), balance: air_C + inflow/total}
+	a.turned = math.Max(dt_s, 0) * total / a.capacity
+	a.gone = -math.Expm1(-a.turned)
+	a.end = mean_C + (a.balance-mean_C)*a.gone
+	return a
 }
 
 // inflow is the heat that the mean receives when it is at air temperature [W/m²].
@@ -64,24 +82,40 @@ func (b *Berry) flows(s *Surface, load *Load, rise, convective, radiative float6
 // that plus the vector has a closed form: exact where the axes agree or one field
 // vanishes, and low by at most 0.05 K between.
 func (b *Berry) skin(mean_C float64, load *Load, total float64) Surface {
-	inward := b.Conductivity / b.radius()
-	vector := load.Short.Vector.Mul(b.Absorptance).Add(load.LongNet.Vector).Mul(1 / (total + inward))
+	p := b.pattern(load, total)
+	tilt := p.vector.Len()
 	if !(load.Beam_Wm2 > 0) {
-		tilt := vector.Len()
 		return Surface{Mean_C: mean_C, Lit_C: mean_C + tilt, Shaded_C: mean_C - tilt, Hottest_C: mean_C + tilt}
 	}
-	q0 := b.Absorptance * load.Beam_Wm2
-	vector = vector.Add(load.Sun.Mul(q0 / 2 / (total + inward)))
-	even, slope := evenPole(inward / total)
-	even = (even - 0.25) * q0 / total
-	slope *= q0 / total
-	along := vector.Dot(load.Sun)
+	along := p.vector.Dot(load.Sun)
 	return Surface{
 		Mean_C:    mean_C,
-		Lit_C:     mean_C + even + along,
-		Shaded_C:  mean_C + even - along,
-		Hottest_C: mean_C + even - slope + vector.Add(load.Sun.Mul(math.Copysign(slope, along))).Len(),
+		Lit_C:     mean_C + p.even + along,
+		Shaded_C:  mean_C + p.even - along,
+		Hottest_C: mean_C + p.even - p.slope + p.vector.Add(load.Sun.Mul(math.Copysign(p.slope, along))).Len(),
 	}
+}
+
+// pattern is what lies over the mean [K].
+type pattern struct {
+	vector mgl64.Vec3 // rise on an element per cosine to it
+	even   float64    // rise of the even rest of the beam at its poles
+	slope  float64    // of that rest there by cosθ
+}
+
+// pattern finds what the load lays over the mean.
+func (b *Berry) pattern(load *Load, total float64) pattern {
+	inward := b.Conductivity / b.radius()
+	p := pattern{vector: load.Short.Vector.Mul(b.Absorptance).Add(load.LongNet.Vector).Mul(1 / (total + inward))}
+	if !(load.Beam_Wm2 > 0) {
+		return p
+	}
+	q0 := b.Absorptance * load.Beam_Wm2
+	p.vector = p.vector.Add(load.Sun.Mul(q0 / 2 / (total + inward)))
+	p.even, p.slope = evenPole(inward / total)
+	p.even = (p.even - 0.25) * q0 / total
+	p.slope *= q0 / total
+	return p
 }
 
 // Steady is a berry that has come to rest under a constant load, with what made it so.
