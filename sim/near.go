@@ -4,6 +4,8 @@ import "rowlight/sim/heat"
 
 // near is what surrounds the fruit at an instant.
 type near struct {
+	wind  heat.WindProfile
+	air   heat.AirProfile
 	fruit heat.Around // air at the bunches
 	leaf  float64     // longwave that leaves send out [W/m²]
 	floor []float64   // longwave that each strip of floor sends out [W/m²]
@@ -14,7 +16,7 @@ func (d *optionDay) stepNear(k int, dt_s float64) near {
 	at := &d.course.Instants[k]
 	wind := heat.NewWindProfile(at.Wind_ms, at.WindFrom_deg, d.option.Rows.Azimuth_deg, d.stand.measures.Top_m, d.leafArea)
 	air := heat.Around{Air_C: at.Air_C, Dew_C: at.Dew_C, Pressure_Pa: d.pressure, Wind_ms: wind.At(heat.FloorWind_m)}
-	n := near{leaf: heat.Emitted(at.Air_C), floor: d.floor.Upward_Wm2}
+	n := near{wind: wind, leaf: heat.Emitted(at.Air_C), floor: d.floor.Upward_Wm2}
 	for strip, share := range d.light.StripSky() {
 		d.received[strip] = share*at.Longwave_Wm2 + (1-share)*n.leaf
 	}
@@ -23,7 +25,8 @@ func (d *optionDay) stepNear(k int, dt_s float64) near {
 	}
 	height := d.stand.measures.FruitHeight_m
 	air.Wind_ms = wind.At(height)
-	air.Air_C = heat.AirNear(air, d.floor.Flux.Sensible, wind.FrictionVelocity_ms, height)
+	n.air = heat.NewAirProfile(air, d.floor.Flux.Sensible, wind.FrictionVelocity_ms)
+	air.Air_C = n.air.At(height)
 	n.fruit = air
 	return n
 }

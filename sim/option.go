@@ -104,13 +104,19 @@ func (d *optionDay) run(pace func() error) error {
 		if err := pace(); err != nil {
 			return err
 		}
-		if k == 0 {
-			d.stepFaces(k, d.stepNear(k, 0), restingTime)
-		} else {
-			d.stepFaces(k, d.stepNear(k, step_min*60), step_min*60)
-		}
+		n, dt_s := d.enter(k)
+		d.stepFaces(k, n, dt_s)
 	}
 	return nil
+}
+
+// enter carries the floor to instant k and gives the surroundings of the fruit, and the time that the
+// berries have to follow.
+func (d *optionDay) enter(k int) (n near, dt_s float64) {
+	if k == 0 {
+		return d.stepNear(k, 0), restingTime
+	}
+	return d.stepNear(k, step_min*60), step_min * 60
 }
 
 // restingTime is long enough for a berry to come to rest with the midnight that the day starts from [s].
@@ -120,14 +126,12 @@ const restingTime = 12 * 3600
 func (d *optionDay) stepFaces(k int, n near, dt_s float64) {
 	sky, at := &d.day.skies[k], &d.day.instants[k]
 	for f := range d.views {
-		load := heat.Load{Sun: sky.Sun, Short: heat.Broad(at.Short[f]), LongNet: d.longwave(k, f, &n)}
 		normal := d.light.Faces[f].Normal
 		state := faceState{lit: at.Lit[f], light: max(at.Short[f].On(normal), 0)}
 		if state.lit {
-			load.Beam_Wm2 = sky.Beam
 			state.light += sky.Beam * max(sky.Sun.Dot(normal), 0)
 		}
-		surface := d.berry.Step(d.mean[f], load, n.fruit, dt_s)
+		surface := d.berry.Step(d.mean[f], d.loadOn(k, f, &n), n.fruit, dt_s)
 		d.mean[f] = surface.Mean_C
 		state.hottest, state.mean = surface.Hottest_C, surface.Mean_C
 		d.states[f] = state
@@ -135,14 +139,35 @@ func (d *optionDay) stepFaces(k int, n near, dt_s float64) {
 	d.record(k, n.fruit)
 }
 
-// longwave is what a face absorbs from sky, floor, leaves and its own bunch, beyond what it would emit
-// at air temperature. The bunch is as warm as the berry was.
-func (d *optionDay) longwave(k, f int, n *near) heat.Broad {
+// loadOn is the radiation on the berries of a face at instant k.
+func (d *optionDay) loadOn(k, f int, n *near) heat.Load {
+	sky, at := &d.day.skies[k], &d.day.instants[k]
+	load := heat.Load{Sun: sky.Sun, Short: heat.Broad(at.Short[f]), LongNet: d.longwave(k, f, n)}
+	if at.Lit[f] {
+		load.Beam_Wm2 = sky.Beam
+	}
+	return load
+}
+
+// around is the longwave that comes to a face, by where it comes from.
+type around struct{ sky, floor, leaves, own light.Broad }
+
+// longwaveOn finds the longwave that comes to a face. Its own bunch is as warm as the berry was.
+func (d *optionDay) longwaveOn(k, f int, n *near) around {
 	v := &d.views[f]
-	sum := v.sky.Times(d.course.Instants[k].Longwave_Wm2)
-	sum = sum.Plus(d.light.GroundOf(f, n.floor))
-	sum = sum.Plus(v.leaves.Times(n.leaf))
-	sum = sum.Plus(v.own.Times(heat.Emitted(d.mean[f])))
+	return around{
+		sky:    v.sky.Times(d.course.Instants[k].Longwave_Wm2),
+		floor:  d.light.GroundOf(f, n.floor),
+		leaves: v.leaves.Times(n.leaf),
+		own:    v.own.Times(heat.Emitted(d.mean[f])),
+	}
+}
+
+// longwave is what a face absorbs from sky, floor, leaves and its own bunch, beyond what it would emit
+// at air temperature.
+func (d *optionDay) longwave(k, f int, n *near) heat.Broad {
+	from := d.longwaveOn(k, f, n)
+	sum := from.sky.Plus(from.floor).Plus(from.leaves).Plus(from.own)
 	return heat.Longwave(heat.Broad(sum), heat.Broad{}, heat.Broad{}, 1, 0, 0, n.fruit.Air_C, d.berry.Emissivity)
 }
 
