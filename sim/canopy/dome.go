@@ -13,28 +13,29 @@ type Point struct {
 	Mirrored bool
 }
 
-// Domes hold, for many points, the path integral of leaf area density in every direction of a
-// lattice, before G and clumping: scaling the leaf area or a net costs one exponential.
+// Domes hold, for many points, the optical depth of the leaves in every direction of a lattice, before
+// clumping: the path integral of what the leaves of each cell show that way. Scaling the leaf area, Ω or
+// a net costs one exponential.
 type Domes struct {
 	Lattice Lattice
 	Points  []Point
-	path    []float32 // [direction*points + point]
+	depth   []float32 // [direction*points + point]
 }
 
-// Path is the row of path integrals of one lattice direction over all points [m²/m²].
-func (d *Domes) Path(direction int) []float32 {
+// Depth is the row of optical depths of one lattice direction over all points.
+func (d *Domes) Depth(direction int) []float32 {
 	n := len(d.Points)
-	return d.path[direction*n : (direction+1)*n]
+	return d.depth[direction*n : (direction+1)*n]
 }
 
-// Along interpolates the path integral of one point at a sampled direction.
+// Along interpolates the optical depth of one point at a sampled direction.
 func (d *Domes) Along(point int, s *Sample) float64 {
 	n := len(d.Points)
-	path := 0.0
+	depth := 0.0
 	for k := range 4 {
-		path += s.weight[k] * float64(d.path[s.index[k]*n+point])
+		depth += s.weight[k] * float64(d.depth[s.index[k]*n+point])
 	}
-	return path
+	return depth
 }
 
 // InFrame turns a direction of the row frame into the frame of a point.
@@ -45,19 +46,23 @@ func (p Point) InFrame(d mgl64.Vec3) mgl64.Vec3 {
 	return d
 }
 
-// NewDomes finds the path integrals of all points. Crossings are listed once per direction and phase,
-// cleared of empty columns, and then streamed over the points. Pace is called between directions; its
-// error abandons the work.
+// NewDomes finds the optical depths of all points. What the leaves show is looked at once for two by two
+// directions (the share of light that passes to the floor then errs by at most 0.01 at steps of 6°).
+// Crossings are listed once per direction and phase, cleared of empty columns, and then streamed over the
+// points. Pace is called between directions; its error abandons the work.
 func NewDomes(g *Grid, lattice Lattice, points []Point, pace func() error) (*Domes, error) {
-	domes := &Domes{Lattice: lattice, Points: points, path: make([]float32, lattice.Size()*len(points))}
+	domes := &Domes{Lattice: lattice, Points: points, depth: make([]float32, lattice.Size()*len(points))}
 	groups := groupByPhase(g, points)
-	stream := newStreamer(g)
-	for i := range lattice.Size() {
-		if err := pace(); err != nil {
-			return nil, err
-		}
-		for k := range groups {
-			stream.run(&groups[k], lattice.Direction(i), domes.Path(i))
+	stream := newStreamer(g, groups)
+	for _, patch := range lattice.patches(2) {
+		stream.toward(patch.middle)
+		for _, i := range patch.directions {
+			if err := pace(); err != nil {
+				return nil, err
+			}
+			for k := range groups {
+				stream.run(&groups[k], lattice.Direction(i), domes.Depth(i))
+			}
 		}
 	}
 	return domes, nil

@@ -10,17 +10,24 @@ import (
 	"rowlight/sim/training"
 )
 
-// cellTarget is the wished edge of a grid cell [m]: a leaf of 100 cm² is about 0.11 m wide, and cells
-// of 5 to 15 cm resolve the gaps between shoots without following single leaves.
-const cellTarget = 0.09
+// The wished edges of a grid cell [m]. A leaf of 100 cm² is about 0.11 m wide. Rows are thin, and the leaf
+// that shades a bunch hangs beside it within a few centimetres across the row: wider cells would smear it
+// into the bunch and behind (measured on the forms of the catalogue against their leaves one by one).
+const (
+	cellAcross = 0.06
+	cellAlong  = 0.09
+	cellUp     = 0.09
+)
 
 // Grid is leaf area density on cells, periodic along and across the row, so that every row shades
 // every other. Coordinates are those of the row frame, with heights measured from the sloping ground.
 type Grid struct {
 	nx, ny, nz int
 	dx, dy, dz float64
-	x0, y0     float64 // lower edges [m]
-	density    []float32
+	x0, y0     float64   // lower edges [m]
+	density    []float32 // of all leaf area [m²/m³]
+	loose      []float32 // of what was put in without blades; nil if none was
+	leaves     leaves
 	slope      Slope
 }
 
@@ -38,45 +45,38 @@ func NewGrid(nx, ny, nz int, width, length, height float64, slope Slope) *Grid {
 	}
 }
 
-// FromStand spreads the leaves of a stand over a grid with cells of about 9 cm.
+// FromStand spreads the leaves of a stand over a grid with cells of about 6 × 9 × 9 cm.
 func FromStand(s *training.Stand, slope Slope) *Grid {
 	top := math.Max(s.Top, 0.5)
 	// The slope lifts the downhill half of the canopy above its own ground.
 	top += math.Abs(slope.Across) * s.RowSpacing / 2
-	cells := func(size float64) int { return max(4, int(math.Round(size/cellTarget))) }
-	g := NewGrid(cells(s.RowSpacing), cells(s.Length), cells(top)+1, s.RowSpacing, s.Length, top+cellTarget, slope)
-	for i := range s.Leaves {
-		g.addLeaf(&s.Leaves[i])
-	}
+	cells := func(size, edge float64) int { return max(4, int(math.Round(size/edge))) }
+	nx, ny, nz := cells(s.RowSpacing, cellAcross), cells(s.Length, cellAlong), cells(top, cellUp)+1
+	g := NewGrid(nx, ny, nz, s.RowSpacing, s.Length, top+cellUp, slope)
+	g.hang(s.Leaves)
 	return g
 }
 
-// leafSamples is the even number of points of a blade, each carrying an equal share of its area.
-const leafSamples = 24
-
-// addLeaf shares the area of a blade, taken as a disc of equal area, over the cells that it crosses.
-func (g *Grid) addLeaf(l *training.Leaf) {
-	radius := math.Sqrt(l.Area / math.Pi)
-	across := l.Normal.Cross(l.Tip)
-	share := l.Area / leafSamples
-	for k := range leafSamples / 2 {
-		// Sunflower pattern: equal-area points on a disc (Vogel 1979), doubled about the midrib so that
-		// a mirrored leaf fills the mirrored cells.
-		r := radius * math.Sqrt((float64(k)+0.5)/(leafSamples/2))
-		sin, cos := math.Sincos(2.399963229728653 * float64(k))
-		along := l.Centre.Add(l.Tip.Mul(r * cos))
-		g.AddArea(along.Add(across.Mul(r*sin)), share)
-		g.AddArea(along.Sub(across.Mul(r*sin)), share)
-	}
+// AddArea puts leaf area [m²] into the cell that holds a point of the row frame.
+func (g *Grid) AddArea(p mgl64.Vec3, area float64) {
+	g.add(g.cellOf(p), area/(g.dx*g.dy*g.dz))
 }
 
-// AddArea puts leaf area [m²] into the cell that holds a point of the row frame. Points below the
-// ground count into the lowest cell and points above the grid into the highest.
-func (g *Grid) AddArea(p mgl64.Vec3, area float64) {
+// add puts leaf area without blades into a cell [m²/m³].
+func (g *Grid) add(cell int, density float64) {
+	if g.loose == nil {
+		g.loose = make([]float32, len(g.density))
+	}
+	g.loose[cell] += float32(density)
+	g.density[cell] += float32(density)
+}
+
+// cellOf is the cell that holds a point of the row frame. Points below the ground count into the lowest
+// cell and points above the grid into the highest.
+func (g *Grid) cellOf(p mgl64.Vec3) int {
 	x, y, z := g.cell(p)
 	ix, iy := wrap(int(math.Floor(x)), g.nx), wrap(int(math.Floor(y)), g.ny)
-	iz := min(max(int(math.Floor(z)), 0), g.nz-1)
-	g.density[g.index(ix, iy, iz)] += float32(area / (g.dx * g.dy * g.dz))
+	return g.index(ix, iy, min(max(int(math.Floor(z)), 0), g.nz-1))
 }
 
 // FillBox adds a uniform leaf area density [m²/m³] to every cell whose centre lies in the box
@@ -90,7 +90,7 @@ func (g *Grid) FillBox(halfWidth, bottom, top, density float64) {
 				continue
 			}
 			for iy := range g.ny {
-				g.density[g.index(ix, iy, iz)] += float32(density)
+				g.add(g.index(ix, iy, iz), density)
 			}
 		}
 	}

@@ -33,7 +33,7 @@ func HalfDown(step_deg float64) Lattice {
 // Full is the lattice of a point that sees the whole sky.
 func Full(step_deg float64) Lattice {
 	step := mgl64.DegToRad(step_deg)
-	return Lattice{0, step, step / 2, step, int(math.Round(360 / step_deg)), int(90 / step_deg), true}
+	return Lattice{step / 2, step, step / 2, step, int(math.Round(360 / step_deg)), int(90 / step_deg), true}
 }
 
 // FullDown is the lattice of a point that looks at the ground all around.
@@ -56,6 +56,32 @@ func (l Lattice) Direction(i int) mgl64.Vec3 {
 func (l Lattice) SolidAngle(i int) float64 {
 	middle := l.elevation0 + l.elevationStep*float64(i/l.columns)
 	return l.azimuthStep * math.Abs(math.Sin(middle+l.elevationStep/2)-math.Sin(middle-l.elevationStep/2))
+}
+
+// patch is some neighbouring directions of a lattice and the unit vector in their middle.
+type patch struct {
+	middle     mgl64.Vec3
+	directions []int
+}
+
+// patches parts a lattice into patches of so many by so many directions, fewer at its edge. Those of a
+// full lattice mirror each other about the row line.
+func (l Lattice) patches(size int) []patch {
+	var all []patch
+	for row := 0; row < l.rows; row += size {
+		for column := 0; column < l.columns; column += size {
+			var p patch
+			for i := row; i < min(row+size, l.rows); i++ {
+				for j := column; j < min(column+size, l.columns); j++ {
+					p.directions = append(p.directions, i*l.columns+j)
+					p.middle = p.middle.Add(l.Direction(i*l.columns + j))
+				}
+			}
+			p.middle = p.middle.Normalize()
+			all = append(all, p)
+		}
+	}
+	return all
 }
 
 // Sample is a direction between lattice directions, as four of them and their weights.

@@ -30,6 +30,17 @@ func NewRay(g *Grid) *Ray { return &Ray{grid: g} }
 // [m² leaf per m² normal to the ray], found by exact traversal of the grid. A ray upward ends at the
 // top of the canopy, a ray downward at the ground.
 func (r *Ray) Path(from, direction mgl64.Vec3) float64 {
+	return r.integral(r.grid.density, r.grid.ny, from, direction)
+}
+
+// Depth is the optical depth at Ω = 1 from a point along the direction for which the thickness was
+// found: Path with what the leaves of each cell show that way.
+func (r *Ray) Depth(t *Thickness, from, direction mgl64.Vec3) float64 {
+	return r.integral(t.cells, 2*r.grid.ny, from, direction)
+}
+
+// integral adds up a quantity of the cells, kept in runs along the row of the given size, along a ray.
+func (r *Ray) integral(cells []float32, run int, from, direction mgl64.Vec3) float64 {
 	g := r.grid
 	x, y, z := g.cell(from)
 	ix, iy, iz := math.Floor(x), math.Floor(y), math.Floor(z)
@@ -37,7 +48,7 @@ func (r *Ray) Path(from, direction mgl64.Vec3) float64 {
 		return 0
 	}
 	r.trace(x-ix, y-iy, z-iz, int(iz), direction)
-	return g.sum(r.list, wrap(int(ix), g.nx), wrap(int(iy), g.ny), int(iz))
+	return r.sum(cells, run, wrap(int(ix), g.nx), wrap(int(iy), g.ny), int(iz))
 }
 
 // trace lists the crossings of a ray that starts at the given fractions of a cell in layer iz
@@ -85,15 +96,14 @@ func newAxis(fraction, speed float64) axis {
 	}
 }
 
-// sum adds up density times length along a list of crossings from a start cell. Crossings outside the
-// grid end it.
-func (g *Grid) sum(list []crossing, ix, iy, iz int) float64 {
-	nx, ny, nz := int32(g.nx), int32(g.ny), int32(g.nz)
+// sum adds up a quantity times length along the crossings from a start cell. Crossings outside the grid
+// end it.
+func (r *Ray) sum(cells []float32, run, ix, iy, iz int) float64 {
+	nx, ny, nz := int32(r.grid.nx), int32(r.grid.ny), int32(r.grid.nz)
 	x0, y0, z0 := int32(ix), int32(iy), int32(iz)
-	density := g.density
 	total := 0.0
-	for i := range list {
-		c := &list[i]
+	for i := range r.list {
+		c := &r.list[i]
 		z := z0 + c.z
 		if uint32(z) >= uint32(nz) {
 			break
@@ -106,7 +116,7 @@ func (g *Grid) sum(list []crossing, ix, iy, iz int) float64 {
 		if y >= ny {
 			y -= ny
 		}
-		total += float64(density[(z*nx+x)*ny+y]) * c.length
+		total += float64(cells[(z*nx+x)*int32(run)+y]) * c.length
 	}
 	return total
 }

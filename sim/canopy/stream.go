@@ -75,31 +75,51 @@ type segment struct {
 	length float32
 }
 
-// streamer sums leaf area density along the rays of many starts. It keeps its buffers from direction
-// to direction.
+// streamer sums optical depth along the rays of many starts. It keeps its buffers from direction to
+// direction.
 type streamer struct {
-	grid     *Grid
-	ray      *Ray
-	density  []float32 // the grid's, every run along the row written twice, so that offsets need no wrapping
-	filled   []bool    // which columns hold leaves at any height
-	segments []segment
-	levels   []int // how many segments lie nearer to the start than so many layers
+	grid      *Grid
+	ray       *Ray
+	thickness [2]*Thickness // towards the direction of plain and of mirrored points; nil without such points
+	filled    []bool        // which columns hold leaves at any height
+	segments  []segment
+	levels    []int // how many segments lie nearer to the start than so many layers
 }
 
-func newStreamer(g *Grid) *streamer {
-	s := &streamer{grid: g, ray: NewRay(g), density: make([]float32, 2*len(g.density)), filled: make([]bool, g.nx)}
+func newStreamer(g *Grid, groups []group) *streamer {
+	s := &streamer{grid: g, ray: NewRay(g), filled: make([]bool, g.nx)}
 	for run := 0; run < len(g.density); run += g.ny {
-		cells := g.density[run : run+g.ny]
-		copy(s.density[2*run:], cells)
-		copy(s.density[2*run+g.ny:], cells)
-		if slices.ContainsFunc(cells, func(a float32) bool { return a > 0 }) {
+		if slices.ContainsFunc(g.density[run:run+g.ny], func(a float32) bool { return a > 0 }) {
 			s.filled[run/g.ny%g.nx] = true
+		}
+	}
+	for k := range groups {
+		if side := groups[k].side(); s.thickness[side] == nil {
+			s.thickness[side] = NewThickness(g)
 		}
 	}
 	return s
 }
 
-// run finds the path integrals of a group along a direction given in the frame of its points.
+// side is 1 for mirrored points.
+func (g *group) side() int {
+	if g.mirrored {
+		return 1
+	}
+	return 0
+}
+
+// toward finds what the leaves show a direction given in the frame of the points.
+func (s *streamer) toward(local mgl64.Vec3) {
+	for side, t := range s.thickness {
+		if t != nil {
+			t.Toward(Point{Mirrored: side == 1}.InFrame(local))
+		}
+	}
+}
+
+// run finds the optical depths of a group along a direction given in the frame of its points, near that
+// for which the thickness was found.
 func (s *streamer) run(g *group, local mgl64.Vec3, row []float32) {
 	direction := Point{Mirrored: g.mirrored}.InFrame(local)
 	up := s.grid.sheared(direction)[2] >= 0
@@ -109,6 +129,7 @@ func (s *streamer) run(g *group, local mgl64.Vec3, row []float32) {
 		first = g.highest
 	}
 	s.ray.trace(g.fraction[0], g.fraction[1], g.fraction[2], first, direction)
+	cells := s.thickness[g.side()].cells
 	for _, column := range g.columns {
 		s.gather(column.ix)
 		for _, start := range column.starts {
@@ -116,7 +137,7 @@ func (s *streamer) run(g *group, local mgl64.Vec3, row []float32) {
 			if !up {
 				layers = start.iz
 			}
-			row[start.point] = s.sum(start, layers)
+			row[start.point] = s.sum(cells, start, layers)
 		}
 	}
 }
@@ -143,23 +164,22 @@ func (s *streamer) gather(ix int) {
 	s.levels = append(s.levels, len(s.segments))
 }
 
-// opaque is the path integral at which a sum may stop [m²/m²]: less than 1e-5 of the light passes
-// even where G is 0.5, and a sun near the horizon would otherwise cross a thousand cells.
-const opaque = 24.0
+// opaque is the optical depth at which a sum may stop: less than 1e-5 of the light passes, and a sun
+// near the horizon would otherwise cross a thousand cells.
+const opaque = 12.0
 
 // batch is the number of segments between two looks at the sum.
 const batch = 64
 
-// sum adds up density times length from a start over so many layers, until the light is gone.
-func (s *streamer) sum(from start, layers int) float32 {
+// sum adds up thickness times length from a start over so many layers, until the light is gone.
+func (s *streamer) sum(cells []float32, from start, layers int) float32 {
 	segments := s.segments[:s.levels[min(layers+1, len(s.levels)-1)]]
 	base := int32(from.iz*s.grid.nx*2*s.grid.ny + from.iy)
-	density := s.density
 	total := float32(0)
 	for total < opaque && len(segments) > 0 {
 		n := min(batch, len(segments))
 		for _, e := range segments[:n] {
-			total += density[base+e.offset] * e.length
+			total += cells[base+e.offset] * e.length
 		}
 		segments = segments[n:]
 	}

@@ -34,7 +34,6 @@ func (m *Model) lightFaces(sky Sky, lit []bool) {
 	if sky.Beam <= 0 || sky.Sun.Dot(m.up) <= 0 {
 		return
 	}
-	g := m.g.G(sky.Sun)
 	for side, mirrored := range [2]bool{true, false} {
 		local := m.domes.Points[side].InFrame(sky.Sun)
 		if m.domes.Points[side].Mirrored != mirrored {
@@ -46,7 +45,7 @@ func (m *Model) lightFaces(sky Sky, lit []bool) {
 		}
 		field := m.field.At(local)
 		for f := side; f < len(m.Faces); f += 2 {
-			lit[f] = local[0] > m.edge[f] && field.Of(f) < m.gap(g, m.domes.Along(f, &sample))
+			lit[f] = local[0] > m.edge[f] && field.Of(f) < m.gap(m.domes.Along(f, &sample))
 		}
 	}
 }
@@ -56,9 +55,8 @@ func (m *Model) lightStrips(sky Sky, short []float64) {
 	clear(m.stripView)
 	cosine := sky.Sun.Dot(m.up)
 	if sample, ok := m.floor.Lattice.Sample(sky.Sun); ok && sky.Beam > 0 && cosine > 0 && sky.Sun[2] > 0 {
-		g := m.g.G(sky.Sun)
 		for k := range m.floor.Points {
-			m.stripView[k/floorSamples] += m.gap(g, m.floor.Along(k, &sample)) / floorSamples
+			m.stripView[k/floorSamples] += m.gap(m.floor.Along(k, &sample)) / floorSamples
 		}
 	}
 	for strip := range short {

@@ -14,7 +14,7 @@ import (
 type Settings struct {
 	Seed     int
 	Slope    canopy.Slope
-	Clumping float64 // Ω: how much of the leaf area works as if spread at random within a cell [0–1]
+	Clumping float64 // Ω: leaf area that would work alike if it hung at random; above 1 where leaves avoid each other
 }
 
 // Model is all of the light of a stand that does not depend on site, date, hour or weather.
@@ -22,7 +22,6 @@ type Model struct {
 	Faces  []training.Face
 	Strips int // floor strips across one row spacing, from the left edge of the period
 
-	g         *canopy.Projection
 	clumping  float64
 	domes     *canopy.Domes // of the faces, upward
 	floor     *canopy.Domes // of the floor, upward [strip*floorSamples + sample]
@@ -39,7 +38,7 @@ type Model struct {
 const (
 	strips       = 16   // across one row spacing, about 17 cm each
 	floorSamples = 6    // places along the row that stand for a strip
-	faceStep     = 3.0  // lattice of the faces [deg]; the sun moves as far in 12 minutes
+	faceStep     = 2.5  // lattice of the faces [deg]; the sun moves as far in 10 minutes
 	floorStep    = 6.0  // lattice of the floor [deg]
 	downStep     = 10.0 // lattice from the faces to the floor [deg]
 )
@@ -60,16 +59,13 @@ const (
 // New prepares the light of a stand. Pace is called between slices of work; its error abandons it.
 func New(stand *training.Stand, settings Settings, pace func() error) (*Model, error) {
 	m := &Model{
-		Faces: stand.Faces(), Strips: strips, g: canopy.ProjectionOf(stand.Leaves), clumping: settings.Clumping,
+		Faces: stand.Faces(), Strips: strips, clumping: settings.Clumping,
 		up:        mgl64.Vec3{-settings.Slope.Across, -settings.Slope.Along, 1}.Normalize(),
 		stripView: make([]float64, strips),
 	}
 	m.freeze(stand, settings.Seed)
 	grid := canopy.FromStand(stand, settings.Slope)
-	points := make([]canopy.Point, len(m.Faces))
-	for i, face := range m.Faces {
-		points[i] = canopy.Point{At: face.Point, Mirrored: !face.Right}
-	}
+	points := Places(stand)
 	var err error
 	if m.domes, err = canopy.NewDomes(grid, canopy.Half(faceStep), points, pace); err != nil {
 		return nil, err
@@ -85,6 +81,21 @@ func New(stand *training.Stand, settings Settings, pace func() error) (*Model, e
 	m.viewGround(down, grid, settings.Slope)
 	m.viewFloorSky()
 	return m, pace()
+}
+
+// faceDepth is where the berries of a face lie on average, from the middle of the bunch, in half widths:
+// the mean of √(1 − r²) over the outline of a round bunch (geometry).
+const faceDepth = 2.0 / 3
+
+// Places are the points that stand for the faces of all bunches.
+func Places(stand *training.Stand) []canopy.Point {
+	faces := stand.Faces()
+	points := make([]canopy.Point, len(faces))
+	for i, face := range faces {
+		bunch := &stand.Bunches[face.Bunch]
+		points[i] = canopy.Point{At: bunch.Centre.Add(face.Normal.Mul(faceDepth * bunch.Radius)), Mirrored: !face.Right}
+	}
+	return points
 }
 
 // freeze draws what is frozen on each face: its light field and the edge of its own shade. Both faces
@@ -125,8 +136,8 @@ func floorPoints(g *canopy.Grid, stand *training.Stand, slope canopy.Slope) []ca
 	return points
 }
 
-// gap is the probability that light passes a path integral of leaf area in a direction with projection g.
-func (m *Model) gap(g, path float64) float64 { return canopy.Gap(g*m.clumping, path) }
+// gap is the probability that light passes leaves of an optical depth.
+func (m *Model) gap(depth float64) float64 { return canopy.Gap(m.clumping, depth) }
 
 // shown is the share of a face's berries that their own bunch does not shade from a direction with
 // the given cosine to the outward normal.

@@ -66,7 +66,7 @@ func TestLitShareIsTheMeanGap(t *testing.T) {
 			m.At(Sky{Sun: sun, Beam: 900}, &at)
 			sample, _ := m.domes.Lattice.Sample(sun)
 			for f := 1; f < len(m.Faces); f += 2 {
-				gaps += m.gap(m.g.G(sun), m.domes.Along(f, &sample))
+				gaps += m.gap(m.domes.Along(f, &sample))
 				if at.Lit[f] {
 					lit++
 				}
@@ -157,30 +157,31 @@ func TestMomentOfLightingAgreesWithRays(t *testing.T) {
 	stand := invented(5, 4500, 200, false)
 	m := model(t, stand, canopy.Slope{})
 	grid := canopy.FromStand(stand, canopy.Slope{})
-	ray := canopy.NewRay(grid)
+	ray, thickness := canopy.NewRay(grid), canopy.NewThickness(grid)
 	minutes, faces := 120, 0
 	off := 0.0
-	for f := 1; f < len(m.Faces); f += 2 {
-		wrong := 0
-		turns := 0
-		was := false
-		for k := range minutes {
-			sun := toSun(15+0.2*float64(k), -20+0.15*float64(k))
-			sample, _ := m.domes.Lattice.Sample(sun)
-			field := m.field.At(sun)
-			u, g := field.Of(f), m.g.G(sun)
-			byDome := u < m.gap(g, m.domes.Along(f, &sample))
-			byRay := u < m.gap(g, ray.Path(grid.Snap(m.Faces[f].Point), sun))
+	wrong, turns, was := make([]int, len(m.Faces)), make([]int, len(m.Faces)), make([]bool, len(m.Faces))
+	for k := range minutes {
+		sun := toSun(15+0.2*float64(k), -20+0.15*float64(k))
+		sample, _ := m.domes.Lattice.Sample(sun)
+		field := m.field.At(sun)
+		thickness.Toward(sun)
+		for f := 1; f < len(m.Faces); f += 2 {
+			u := field.Of(f)
+			byDome := u < m.gap(m.domes.Along(f, &sample))
+			byRay := u < m.gap(ray.Depth(thickness, grid.Snap(m.domes.Points[f].At), sun))
 			if byDome != byRay {
-				wrong++
+				wrong[f]++
 			}
-			if k > 0 && byRay != was {
-				turns++
+			if k > 0 && byRay != was[f] {
+				turns[f]++
 			}
-			was = byRay
+			was[f] = byRay
 		}
-		if turns > 0 {
-			off += float64(wrong) / float64(turns)
+	}
+	for f := range turns {
+		if turns[f] > 0 {
+			off += float64(wrong[f]) / float64(turns[f])
 			faces++
 		}
 	}

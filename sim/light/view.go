@@ -15,11 +15,9 @@ func (m *Model) viewSky() {
 	lattice := m.domes.Lattice
 	for i := range lattice.Size() {
 		local, weight := lattice.Direction(i), lattice.SolidAngle(i)
-		g := m.projections(local)
 		free := shown(local[0])
-		for f, path := range m.domes.Path(i) {
-			side := m.side(f)
-			m.sky[f].add(m.domes.Points[f].InFrame(local), weight*free*m.gap(g[side], float64(path)))
+		for f, depth := range m.domes.Depth(i) {
+			m.sky[f].add(m.domes.Points[f].InFrame(local), weight*free*m.gap(float64(depth)))
 		}
 	}
 	hidden := ownBunch()
@@ -44,12 +42,11 @@ func (m *Model) viewGround(down *canopy.Domes, grid *canopy.Grid, slope canopy.S
 	m.ground = make([]Broad, len(m.Faces)*m.Strips)
 	for i := range down.Lattice.Size() {
 		local, weight := down.Lattice.Direction(i), down.Lattice.SolidAngle(i)
-		g := m.projections(local)
 		free := shown(local[0])
-		for f, path := range down.Path(i) {
+		for f, depth := range down.Depth(i) {
 			d := down.Points[f].InFrame(local)
 			strip := m.hit(down.Points[f].At, d, slope, grid.Width())
-			m.ground[f*m.Strips+strip].add(d, weight*free*m.gap(g[m.side(f)], float64(path)))
+			m.ground[f*m.Strips+strip].add(d, weight*free*m.gap(float64(depth)))
 		}
 	}
 }
@@ -74,25 +71,11 @@ func (m *Model) viewFloorSky() {
 		d := lattice.Direction(i)
 		weight := lattice.SolidAngle(i) * math.Max(d.Dot(m.up), 0)
 		total += lattice.SolidAngle(i) * d[2]
-		g := m.g.G(d)
-		for k, path := range m.floor.Path(i) {
-			m.stripSky[k/floorSamples] += weight * m.gap(g, float64(path)) / floorSamples
+		for k, depth := range m.floor.Depth(i) {
+			m.stripSky[k/floorSamples] += weight * m.gap(float64(depth)) / floorSamples
 		}
 	}
 	for strip := range m.stripSky {
 		m.stripSky[strip] /= total
 	}
-}
-
-// projections are G of a direction in the frames of the left and the right faces.
-func (m *Model) projections(local mgl64.Vec3) [2]float64 {
-	return [2]float64{m.g.G(mgl64.Vec3{-local[0], local[1], local[2]}), m.g.G(local)}
-}
-
-// side is 0 for a face that looks left and 1 for one that looks right.
-func (m *Model) side(face int) int {
-	if m.Faces[face].Right {
-		return 1
-	}
-	return 0
 }

@@ -1,0 +1,145 @@
+package canopy
+
+import (
+	"math"
+	"slices"
+
+	"github.com/go-gl/mathgl/mgl64"
+
+	"rowlight/sim/training"
+)
+
+// leaves are the pieces into which the cells of a grid cut the blades of a stand. Each keeps its blade, so
+// that every cell shows a direction what its own leaves show: the outer leaves of a wall face outward, and
+// light that comes from outside meets more of them than of all leaves on average.
+type leaves struct {
+	normals [][3]float32 // of the blades
+	cells   []int32      // that hold pieces
+	doubled []int32      // the same cells where every run along the row is written twice
+	blade   []int32      // of each piece
+	place   []int32      // of each piece: the index of its cell in cells
+	size    []float32    // of each piece: the probability that a ray through the cell meets it face on
+
+	perLength float32 // one over the length of a ray's way through the cells of one leaf [1/m]
+}
+
+// piece is the part of one blade in one cell.
+type piece struct {
+	cell int
+	area float64 // [m²]
+}
+
+// wayOfLeaf is how far a ray goes through the cells that share one leaf, in edges of a cell (of the cube
+// of equal volume): with 1.2 a single vine leaf stops what it shows, in cells of half to full width.
+const wayOfLeaf = 1.2
+
+// leafSamples is the even number of points of a blade, each carrying an equal share of its area.
+const leafSamples = 24
+
+// cut shares out the area of a blade, taken as a disc of equal area, over the cells that it crosses.
+func (g *Grid) cut(l *training.Leaf, pieces []piece) []piece {
+	radius := math.Sqrt(l.Area / math.Pi)
+	across := l.Normal.Cross(l.Tip)
+	for k := range leafSamples / 2 {
+		// Sunflower pattern: equal-area points on a disc (Vogel 1979), doubled about the midrib so that
+		// a mirrored leaf fills the mirrored cells.
+		r := radius * math.Sqrt((float64(k)+0.5)/(leafSamples/2))
+		sin, cos := math.Sincos(2.399963229728653 * float64(k))
+		along := l.Centre.Add(l.Tip.Mul(r * cos))
+		for _, side := range [2]float64{1, -1} {
+			cell := g.cellOf(along.Add(across.Mul(side * r * sin)))
+			at := slices.IndexFunc(pieces, func(p piece) bool { return p.cell == cell })
+			if at < 0 {
+				at, pieces = len(pieces), append(pieces, piece{cell: cell})
+			}
+			pieces[at].area += l.Area / leafSamples
+		}
+	}
+	return pieces
+}
+
+// hang puts the pieces of all blades into the cells.
+func (g *Grid) hang(stand []training.Leaf) {
+	volume := g.dx * g.dy * g.dz
+	way := wayOfLeaf * math.Cbrt(volume)
+	l := leaves{normals: make([][3]float32, len(stand)), perLength: float32(1 / way)}
+	places := make([]int32, len(g.density)) // of each cell in l.cells, from 1
+	var pieces []piece
+	for i := range stand {
+		n := stand[i].Normal
+		l.normals[i] = [3]float32{float32(n[0]), float32(n[1]), float32(n[2])}
+		pieces = g.cut(&stand[i], pieces[:0])
+		for _, p := range pieces {
+			if places[p.cell] == 0 {
+				l.cells, l.doubled = append(l.cells, int32(p.cell)), append(l.doubled, int32(g.doubled(p.cell)))
+				places[p.cell] = int32(len(l.cells))
+			}
+			l.blade, l.place = append(l.blade, int32(i)), append(l.place, places[p.cell]-1)
+			l.size = append(l.size, float32(p.area*way/volume))
+			g.density[p.cell] += float32(p.area / volume)
+		}
+	}
+	g.leaves = l
+}
+
+// single is the optical depth −ln(1 − w) of one leaf that a ray meets with probability w, by a cubic that
+// errs by less than 0.02 up to 0.75. Light that has passed a leaf does not meet it again: leaf area spread
+// as if in many small pieces would stop 1 − e^(−w), for a blade as large as a cell a quarter less.
+func single(w float32) float32 { return w * (1 + w*(0.5+0.7*w)) }
+
+// Thickness is the optical depth per length in every cell [1/m] for light along a direction of the row
+// frame: what the leaves in the cell show that way, at Ω = 1.
+type Thickness struct {
+	grid   *Grid
+	facing []float32 // cosine between each blade and the direction, without sign
+	depth  []float32 // of each cell that holds pieces
+	cells  []float32 // every run along the row written twice, so that offsets need no wrapping
+}
+
+// NewThickness makes room for the thickness of a grid, for directions one after the other.
+func NewThickness(g *Grid) *Thickness {
+	t := &Thickness{
+		grid: g, cells: make([]float32, 2*len(g.density)),
+		facing: make([]float32, len(g.leaves.normals)), depth: make([]float32, len(g.leaves.cells)),
+	}
+	for cell, a := range g.loose {
+		t.set(g.doubled(cell), a*looseG)
+	}
+	return t
+}
+
+// looseG is G of leaf area that was put in without blades: it faces everywhere alike.
+const looseG = 0.5
+
+// Toward finds the thickness for a direction.
+func (t *Thickness) Toward(d mgl64.Vec3) {
+	l := &t.grid.leaves
+	x, y, z := float32(d[0]), float32(d[1]), float32(d[2])
+	for i := range l.normals {
+		n := &l.normals[i]
+		cosine := n[0]*x + n[1]*y + n[2]*z
+		t.facing[i] = max(cosine, -cosine)
+	}
+	// Slices of their own, or the compiler fetches each anew for every piece.
+	depth, facing, sizes := t.depth, t.facing, l.size
+	places, blades := l.place[:len(sizes)], l.blade[:len(sizes)]
+	clear(depth)
+	for k, size := range sizes {
+		depth[places[k]] += single(size * facing[blades[k]])
+	}
+	for i, at := range l.doubled {
+		value := depth[i] * l.perLength
+		if t.grid.loose != nil {
+			value += t.grid.loose[l.cells[i]] * looseG
+		}
+		t.set(int(at), value)
+	}
+}
+
+// set writes both values of a cell.
+func (t *Thickness) set(doubled int, value float32) {
+	t.cells[doubled], t.cells[doubled+t.grid.ny] = value, value
+}
+
+// doubled is the place of a cell where every run along the row is written twice.
+func (g *Grid) doubled(cell int) int { return cell + cell/g.ny*g.ny }
