@@ -18,27 +18,35 @@ const (
 
 // option runs one option through the day.
 func (e *Engine) option(s scenario.Scenario, o scenario.Option, course weather.Series, pace func() error, report Progress) (result.Option, OptionRun, error) {
-	report("stand", 0)
-	stand, key, err := e.stand(s, o)
-	if err != nil {
-		return result.Option{}, OptionRun{}, err
-	}
-	report("light", standDone)
-	model, lightKey, err := e.light(s, o, stand, key, pace)
-	if err != nil {
-		return result.Option{}, OptionRun{}, err
-	}
-	day, err := e.daylight(s, o, model, lightKey, course, pace)
+	d, err := e.prepare(s, o, course, pace, report)
 	if err != nil {
 		return result.Option{}, OptionRun{}, err
 	}
 	report("heat", lightDone)
-	d := newOptionDay(s, o, course, stand, model, day)
 	if err := d.run(pace); err != nil {
 		return result.Option{}, OptionRun{}, err
 	}
 	report("done", 1)
-	return d.result(), OptionRun{Stand: stand.Stand, Faces: model.Faces, Surface_C: d.surface, Berry_C: d.whole, Lit: d.lit}, nil
+	return d.result(), OptionRun{Stand: d.stand.Stand, Faces: d.light.Faces, Surface_C: d.surface, Berry_C: d.whole, Lit: d.lit}, nil
+}
+
+// prepare finds stand and light of an option, the stages before heat.
+func (e *Engine) prepare(s scenario.Scenario, o scenario.Option, course weather.Series, pace func() error, report Progress) (*optionDay, error) {
+	report("stand", 0)
+	stand, key, err := e.stand(s, o)
+	if err != nil {
+		return nil, err
+	}
+	report("light", standDone)
+	model, lightKey, err := e.light(s, o, stand, key, pace)
+	if err != nil {
+		return nil, err
+	}
+	day, err := e.daylight(s, o, model, lightKey, course, pace)
+	if err != nil {
+		return nil, err
+	}
+	return newOptionDay(s, o, course, stand, model, day), nil
 }
 
 // optionDay is one option on its way through the day.
