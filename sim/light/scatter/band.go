@@ -4,17 +4,20 @@ import (
 	"fmt"
 	"math"
 
+	"gonum.org/v1/gonum/blas"
+	"gonum.org/v1/gonum/blas/blas64"
 	"gonum.org/v1/gonum/floats"
-	"gonum.org/v1/gonum/mat"
+	"gonum.org/v1/gonum/lapack/lapack64"
 )
 
-// Band is a model solved for one band of light over one floor. It keeps scratch: give every goroutine its own.
+// Band is a model solved for one band of light over one floor. It keeps scratch: give every goroutine its
+// own.
 type Band struct {
-	model       *Model
-	share       []float64     // radiosity of each part per light caught [1/m]
-	root        []float64     // of share
-	answer      *mat.Dense    // inverse of the balance of root · caught, which is symmetric
-	first, last *mat.VecDense // scratch
+	model  *Model
+	share  []float64      // radiosity of each part per light caught [1/m]
+	root   []float64      // of share
+	answer blas64.General // inverse of the balance
+	known  []float64      // scratch
 }
 
 // Solution is the light of one instant, all orders of scattering together. Its slices are reused.
@@ -32,8 +35,8 @@ func (m *Model) Band(leaf float64, albedo []float64, pace func() error) (*Band, 
 	if len(albedo) != m.section.strips {
 		return nil, fmt.Errorf("scatter: %d albedos for %d floor strips", len(albedo), m.section.strips)
 	}
-	n, cells := m.parts(), len(m.section.cells)
-	b := &Band{model: m, share: make([]float64, n), root: make([]float64, n), first: mat.NewVecDense(n, nil), last: mat.NewVecDense(n, nil)}
+	b := &Band{model: m, share: make([]float64, m.parts()), known: make([]float64, m.parts())}
+	cells := len(m.section.cells)
 	for i, out := range m.exchange.out {
 		scattered := leaf
 		if i >= cells {
@@ -41,39 +44,48 @@ func (m *Model) Band(leaf float64, albedo []float64, pace func() error) (*Band, 
 		}
 		if out > 0 {
 			b.share[i] = scattered / out
-			b.root[i] = math.Sqrt(b.share[i])
 		}
+		b.root = append(b.root, math.Sqrt(b.share[i]))
+	}
+	balance := b.balance()
+	if err := pace(); err != nil {
+		return nil, err
+	}
+	factor, ok := lapack64.Potrf(balance)
+	if !ok {
+		return nil, fmt.Errorf("scatter: leaves scatter %g of their light and the floor %g: it never ends", leaf, albedo)
 	}
 	if err := pace(); err != nil {
 		return nil, err
 	}
-	var factors mat.Cholesky
-	if !factors.Factorize(b.balance()) {
-		return nil, fmt.Errorf("scatter: leaves scatter %g of their light, the floor %g: light does not end", leaf, albedo)
-	}
-	if err := pace(); err != nil {
-		return nil, err
-	}
-	var inverse mat.SymDense
-	if err := factors.InverseTo(&inverse); err != nil {
-		return nil, fmt.Errorf("scatter: %w", err)
-	}
-	b.answer = mat.DenseCopyOf(&inverse)
+	lapack64.Potri(factor)
+	b.answer = full(balance)
 	return b, pace()
 }
 
-// balance is the matrix of the balance: caught in the end, less what the others scatter to it, is what was caught at first
-// hand. Both sides are multiplied by the root of the share, which makes it symmetric and positive.
-func (b *Band) balance() *mat.SymDense {
+// balance is the upper half of the matrix of the balance: caught in the end, less what the others scatter to
+// it, is what was caught at first hand. Caught light times the root of its part's share makes the matrix
+// symmetric and positive.
+func (b *Band) balance() blas64.Symmetric {
 	n := len(b.share)
-	balance := mat.NewSymDense(n, nil)
+	a := blas64.Symmetric{N: n, Stride: n, Data: make([]float64, n*n), Uplo: blas.Upper}
 	for i := range n {
 		for j := i; j < n; j++ {
-			balance.SetSym(i, j, -b.root[i]*b.model.exchange.between[i*n+j]*b.root[j])
+			a.Data[i*n+j] = -b.root[i] * b.model.exchange.between[i*n+j] * b.root[j]
 		}
-		balance.SetSym(i, i, 1+balance.At(i, i))
+		a.Data[i*n+i]++
 	}
-	return balance
+	return a
+}
+
+// full adds the lower half to a symmetric matrix.
+func full(a blas64.Symmetric) blas64.General {
+	for i := range a.N {
+		for j := range i {
+			a.Data[i*a.Stride+j] = a.Data[j*a.Stride+i]
+		}
+	}
+	return blas64.General{Rows: a.N, Cols: a.N, Stride: a.Stride, Data: a.Data}
 }
 
 // At finds the light in the end from the light at first hand.
@@ -81,9 +93,9 @@ func (b *Band) At(first *Source, into *Solution) {
 	m := b.model
 	n, cells := m.parts(), len(m.section.cells)
 	into.resize(n, cells)
-	floats.MulTo(b.first.RawVector().Data, b.root, first.caught)
-	b.last.MulVec(b.answer, b.first)
-	floats.MulTo(into.emitted, b.root, b.last.RawVector().Data)
+	floats.MulTo(b.known, b.root, first.caught)
+	multiply(b.answer, b.known, into.emitted)
+	floats.Mul(into.emitted, b.root)
 	for i, share := range b.share {
 		if share > 0 {
 			into.caught[i] = into.emitted[i] / share
@@ -93,6 +105,16 @@ func (b *Band) At(first *Source, into *Solution) {
 	}
 	floats.ScaleTo(into.Strips, 1/m.stripArea(), into.caught[cells:])
 	into.Up = floats.Dot(into.emitted, m.exchange.lost)
+}
+
+// multiply is matrix times vector.
+func multiply(a blas64.General, x, into []float64) {
+	if a.Rows == 0 || a.Cols == 0 {
+		clear(into)
+		return
+	}
+	result := blas64.Vector{N: a.Rows, Inc: 1, Data: into}
+	blas64.Gemv(blas.NoTrans, 1, a, blas64.Vector{N: a.Cols, Inc: 1, Data: x}, 0, result)
 }
 
 // resize makes a solution fit the parts.

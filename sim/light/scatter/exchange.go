@@ -7,33 +7,36 @@ import "math"
 // square metre of a white wall in unit light would, times what the part shows in that direction. Each way
 // carries the same light to and fro, so the exchange is symmetric and uniform light stays uniform.
 type exchange struct {
-	parts, cells int
-	between      []float64 // caught by part i from part j of unit radiosity [m], at [i*parts + j]
-	out          []float64 // sent out by each part of unit radiosity [m]
-	lost         []float64 // of it, out into the sky [m]
-	sky          []float64 // caught from a sky of unit radiosity above the horizon [m]
-	caught       []float64 // scratch: share of the light that each step of a way catches
+	section *section
+	parts   int
+	between []float64 // caught by part i from part j of unit radiosity [m], at [i*parts + j]
+	out     []float64 // sent out by each part of unit radiosity [m]
+	lost    []float64 // of it, out into the sky [m]
+	sky     []float64 // caught from a sky of unit radiosity above the horizon [m]
+	caught  []float64 // scratch: share of the light that each step of a way catches
 }
 
 // newExchange follows light along all bearings. Pace is called for every way.
 func newExchange(s *section, all []bearing, spacing float64, pace func() error) (*exchange, error) {
-	n := len(s.cells) + s.strips
+	n := s.parts()
 	e := &exchange{
-		parts: n, cells: len(s.cells),
+		section: s, parts: n,
 		between: make([]float64, n*n), out: make([]float64, n), lost: make([]float64, n), sky: make([]float64, n),
 	}
 	var t tracks
 	for i := range all {
 		t.lay(s, all[i].x, all[i].z, spacing, fewest)
-		first := 0
-		for k, end := range t.ends {
-			if err := pace(); err != nil {
-				return nil, err
+		for j := range all[i].slants {
+			slant := &all[i].slants[j]
+			depths := slant.depths(s)
+			first := 0
+			for k, end := range t.ends {
+				if err := pace(); err != nil {
+					return nil, err
+				}
+				e.addWay(t.steps[first:end], depths, t.strips[k], t.gap, slant)
+				first = end
 			}
-			for j := range all[i].slants {
-				e.addWay(t.steps[first:end], t.strips[k], t.gap, &all[i].slants[j])
-			}
-			first = end
 		}
 	}
 	e.complete()
@@ -47,26 +50,26 @@ const fewest = 2
 const dark = 1e-11
 
 // addWay adds one way from the sky to the floor and back.
-func (e *exchange) addWay(way []step, end strips, gap float64, s *slant) {
+func (e *exchange) addWay(way []step, depths []float64, end strips, gap float64, s *slant) {
 	weight := gap * s.rise * s.solidAngle / math.Pi
 
 	// What every step and the floor catch, keep of their own light, and have of the sky.
 	fromSky, above := weight, s.aboveHorizon()
 	e.caught = e.caught[:0]
 	for _, step := range way {
-		depth := s.pass.depth(step)
+		i := int(step.cell)
+		depth := depths[i] * step.length
 		caught := 1 - math.Exp(-depth)
 		e.caught = append(e.caught, caught)
-		i := int(step.cell)
 		e.out[i] += 2 * weight * depth
 		e.between[i*e.parts+i] += weight * (depth - caught)
 		e.lost[i] += fromSky * caught
 		e.sky[i] += fromSky * caught * above
 		fromSky *= 1 - caught
 	}
-	e.land(e.out, end, weight)
-	e.land(e.lost, end, fromSky)
-	e.land(e.sky, end, fromSky*above)
+	e.section.land(e.out, end, weight)
+	e.section.land(e.lost, end, fromSky)
+	e.section.land(e.sky, end, fromSky*above)
 
 	// From every step to those below it and to the floor.
 	for k, step := range way {
@@ -76,15 +79,7 @@ func (e *exchange) addWay(way []step, end strips, gap float64, s *slant) {
 			row[way[j].cell] += sent * e.caught[j]
 			sent *= 1 - e.caught[j]
 		}
-		e.land(row, end, sent)
-	}
-}
-
-// land adds light to the floor strips in which a way ends.
-func (e *exchange) land(parts []float64, end strips, light float64) {
-	light /= float64(end.last - end.first)
-	for strip := end.first; strip < end.last; strip++ {
-		parts[e.cells+strip] += light
+		e.section.land(row, end, sent)
 	}
 }
 

@@ -10,9 +10,9 @@ import (
 	"rowlight/sim/internal/known"
 )
 
-// Every part gets in uniform light as much as it sends out at unit radiosity, and gives to every other part what it
-// gets from it (conservation and reciprocity), on level ground and on slopes, for leaves that face everywhere alike, outward
-// and up.
+// Every part gets in uniform light as much as it sends out at unit radiosity, and gives to every other part
+// what it gets from it (conservation and reciprocity), on level ground and on slopes, for leaves that face
+// everywhere alike, outward and up.
 func TestExchangeIsBalanced(t *testing.T) {
 	hedgerow := known.Hedgerow{Spacing: 2.5, Width: 0.5, Bottom: 0.8, Top: 2, Density: 5}
 	for name, g := range map[string]*canopy.Projection{
@@ -44,12 +44,12 @@ func TestExchangeIsBalanced(t *testing.T) {
 	}
 }
 
-// On any slope the directions of the bearings fill the half of all directions that points away from the ground, and
-// uniform light falls on the ground by the area of the slope (closed form).
+// On any slope the directions of the bearings fill the half of all directions that points away from the
+// ground, and uniform light falls on the ground by the area of the slope (closed form).
 func TestBearingsFillTheHalf(t *testing.T) {
 	for _, slope := range []canopy.Slope{{}, {Across: 0.25}, {Along: -0.3}, {Across: -0.2, Along: 0.4}} {
 		solidAngle, flux := 0.0, 0.0
-		for _, b := range bearings(canopy.Uniform(), slope, 16, 4) {
+		for _, b := range bearings(slope, 16, 4) {
 			for _, s := range b.slants {
 				solidAngle += s.solidAngle
 				flux += s.solidAngle * s.rise / math.Pi
@@ -78,7 +78,14 @@ func TestBearingsFillTheHalf(t *testing.T) {
 func TestWalkKeepsLength(t *testing.T) {
 	grid := canopy.NewGrid(10, 2, 8, 2.5, 2, 2, canopy.Slope{})
 	grid.FillBox(2, 0, 2, 1)
-	s := newSection(grid, Settings{Clumping: 1, Strips: 4, Resolution: Resolution{Across: 0.25, Up: 0.25}})
+	l := looker{
+		grid: grid, thickness: canopy.NewThickness(grid), columns: 10, layers: 8,
+		clumping: 1, pace: func() error { return nil },
+	}
+	s, err := newSection(&l, 4)
+	if err != nil {
+		t.Fatal(err)
+	}
 	for _, angle := range []float64{0.02, 0.7, math.Pi / 2, 2.5, -0.3, -math.Pi / 4, -2} {
 		sin, cos := math.Sincos(angle)
 		steps, end := s.walk(nil, 0.3, 1.25, cos, sin)
@@ -88,10 +95,28 @@ func TestWalkKeepsLength(t *testing.T) {
 		}
 		depth := 0.0
 		for _, step := range steps {
-			depth += step.level
+			depth += step.length
 		}
 		if math.Abs(depth-length) > 1e-9*length || math.Abs(end-(0.3+length*cos)) > 1e-9*length {
 			t.Errorf("angle %.2f: length %.9f ends at %.9f, want %.9f and %.9f", angle, depth, end, length, 0.3+length*cos)
+		}
+	}
+}
+
+// A way that meets cell corners exactly passes cells without length, which must not spoil the others.
+func TestWaysThroughCorners(t *testing.T) {
+	grid := canopy.NewGrid(8, 2, 8, 2, 2, 2, canopy.Slope{})
+	grid.FillBox(1, 0, 2, 3)
+	settings := Settings{Clumping: 1, Strips: 4, Resolution: Resolution{Across: 0.25, Up: 0.25, Spacing: 1, Bearings: 4, Slants: 2}}
+	m, err := New(grid, nil, settings, func() error { return nil })
+	if err != nil {
+		t.Fatal(err)
+	}
+	var beam Source
+	for _, sun := range []mgl64.Vec3{{1, 0, 1}, {-1, 0, 1}, {1, 0, 2}, {0, 0, 1}} {
+		m.Beam(sun.Normalize(), &beam)
+		if want := 2 * sun.Normalize()[2]; math.Abs(beam.Total()-want) > 1e-9 {
+			t.Errorf("sun %v brings %g, want %g", sun, beam.Total(), want)
 		}
 	}
 }

@@ -3,8 +3,8 @@
 // not absorb, in proportion to G(direction)·Ω, the very factor that extinguishes light in that direction,
 // and exchange between cells, floor strips and sky is solved once per stand and band.
 //
-// Limits: the canopy is even along the row but for the gaps that canopy.Section.Effective keeps, and a leaf
-// sends light out evenly from both faces, whichever face it met.
+// Limits: gaps along the row count by the light that they let through, not where they are (lanes between
+// bush vines, in line with the light, are missed); light goes either way along the row alike; and a leaf sends light out evenly from both faces, whichever face it met.
 package scatter
 
 import (
@@ -36,23 +36,27 @@ type Resolution struct {
 	Slants     int     // directions along the row, over a quarter turn
 }
 
-// Suited is the resolution of the simulation: the coarsest that keeps each share of hedgerow_mc within 0.01 (measured:
-// 0.008). About so many cells hold leaves, whatever the form, so that every form costs the same.
+// Suited is the resolution of the simulation: the coarsest that keeps each share of hedgerow_mc within 0.01
+// (measured: 0.006). About so many cells hold leaves, whatever the form, so that every form costs the same.
 func Suited(grid *canopy.Grid) Resolution {
 	const (
 		cells       = 110
 		least, most = 0.08, 0.2 // edges [m]
-		look        = 0.1       // cells with which the leaves are found [m]
+		first       = 0.1       // edge with which leaves are looked for [m], and how often
+		looks       = 3
 	)
-	s := grid.Section(cellsIn(grid.Width(), look), cellsIn(grid.Height(), look), 0)
-	leafy := 0
-	for _, a := range s.Density {
-		if a > 0 {
-			leafy++
+	edge := first
+	for range looks {
+		s := grid.Section(cellsIn(grid.Width(), edge), cellsIn(grid.Height(), edge))
+		leafy := 0
+		for _, a := range s.Density {
+			if a > 0 {
+				leafy++
+			}
 		}
+		area := float64(leafy) * s.Width * s.Height / float64(len(s.Density))
+		edge = math.Min(math.Max(math.Sqrt(area/cells), least), most)
 	}
-	area := float64(leafy) * s.Width * s.Height / float64(len(s.Density))
-	edge := math.Min(math.Max(math.Sqrt(area/cells), least), most)
 	return Resolution{Across: edge, Up: edge, Spacing: edge, Bearings: 16, Slants: 4}
 }
 
@@ -66,27 +70,40 @@ type Cell struct {
 	LeafArea      float64 // one-sided, per metre of row [m²/m]
 }
 
-// Model is the way of light through a stand, whatever the band, the floor, the sun and the weather. It
-// keeps scratch: give every goroutine its own.
+// Model is the way of light through a stand, whatever the band, the floor, the sun and the weather. It keeps
+// scratch: give every goroutine its own.
 type Model struct {
 	section  *section
 	bearings []bearing
 	exchange *exchange
-	g        *canopy.Projection
 	spacing  float64
-	tracks   tracks // scratch
+	tracks   tracks    // scratch
+	depths   []float64 // scratch: of every cell per length within the section
+	fitted   Source    // scratch
 }
 
-// New prepares the exchange of light of a canopy whose leaves have the given projection. Pace is called
-// between slices of work; its error abandons it.
+// New prepares the exchange of light of a canopy. G of g replaces what the canopy's own leaves show a
+// direction; nil leaves it. Pace is called between slices of work; its error abandons it.
 func New(grid *canopy.Grid, g *canopy.Projection, settings Settings, pace func() error) (*Model, error) {
 	if settings.Resolution == (Resolution{}) {
 		settings.Resolution = Suited(grid)
 	}
-	m := &Model{section: newSection(grid, settings), g: g, spacing: settings.Resolution.Spacing}
-	m.bearings = bearings(g, m.section.Slope, settings.Resolution.Bearings, settings.Resolution.Slants)
-	var err error
-	m.exchange, err = newExchange(m.section, m.bearings, m.spacing, pace)
+	r := settings.Resolution
+	l := looker{
+		grid: grid, thickness: canopy.NewThickness(grid), g: g,
+		columns: cellsIn(grid.Width(), r.Across), layers: cellsIn(grid.Height(), r.Up),
+		clumping: settings.Clumping, pace: pace,
+	}
+	section, err := newSection(&l, settings.Strips)
+	if err != nil {
+		return nil, err
+	}
+	m := &Model{section: section, spacing: r.Spacing, depths: make([]float64, len(section.cells))}
+	if err := m.fit(&l); err != nil {
+		return nil, err
+	}
+	m.bearings = bearings(section.Slope, r.Bearings, r.Slants)
+	m.exchange, err = newExchange(section, m.bearings, m.spacing, pace)
 	return m, err
 }
 
@@ -94,7 +111,7 @@ func New(grid *canopy.Grid, g *canopy.Projection, settings Settings, pace func()
 func (m *Model) Cells() []Cell { return m.section.cells }
 
 // parts is the number of leaf cells and floor strips.
-func (m *Model) parts() int { return len(m.section.cells) + m.section.strips }
+func (m *Model) parts() int { return m.section.parts() }
 
 // stripArea is the area of a floor strip per metre of row in plan [m²/m].
 func (m *Model) stripArea() float64 {

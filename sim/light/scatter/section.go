@@ -8,55 +8,38 @@ import (
 	"rowlight/sim/canopy"
 )
 
-// Length of path over which leaves of one place along the row stand behind each other [m; assumption]: level light meets
-// other leaves after about two of them, light along the upright or hanging shoots goes on between the same two shoots.
-// With them the share of the beam that passes the cross-section follows that of the uneven row within 0.03 at every bearing
-// from 20 to 75° of height (TestSectionPassesWhatTheUnevenRowPasses); a mean density alone loses up to 0.09.
-const (
-	clumpLevel = 0.17
-	clumpSteep = 0.37
-)
-
 // section is the cross-section of a canopy as cells for light: only cells with leaves are numbered.
 type section struct {
 	canopy.Section
 	cells      []Cell
-	number     []int32      // of each place of the section, -1 without leaves
 	extinction []extinction // of each cell
+	number     []int32      // of each place of the section, -1 without leaves
 	dx, dz     float64      // of a cell [m]
+	oblique    float64      // share of the extinction that stops oblique light
 	strips     int
 
 	lowest, highest int // layers with leaves
 }
 
-// extinction is Ω·a of a cell, before G [1/m]: for level light, and what upright light has more (less, in fact).
-type extinction struct{ level, more float64 }
-
 // newSection divides a canopy into cells.
-func newSection(grid *canopy.Grid, settings Settings) *section {
-	columns := cellsIn(grid.Width(), settings.Resolution.Across)
-	layers := cellsIn(grid.Height(), settings.Resolution.Up)
-	s := &section{
-		Section: grid.Section(columns, layers, 0.5*settings.Clumping*clumpLevel),
-		strips:  settings.Strips,
-	}
-	steep := grid.Section(columns, layers, 0.5*settings.Clumping*clumpSteep).Effective
+func newSection(l *looker, strips int) (*section, error) {
+	s := &section{Section: l.grid.Section(l.columns, l.layers), strips: strips, oblique: 1}
 	s.dx, s.dz = s.Width/float64(s.Columns), s.Height/float64(s.Layers)
-	for place, level := range s.Effective {
-		if settings.Clumping*steep[place] <= 0 {
+	all, err := l.extinctions(s.dx, s.dz)
+	for place, e := range all {
+		if e.xx+e.yy+e.zz == 0 {
 			s.number = append(s.number, -1)
 			continue
 		}
-		if layer := place / columns; len(s.cells) == 0 {
-			s.lowest, s.highest = layer, layer
-		} else {
-			s.highest = layer
+		s.highest = place / s.Columns
+		if len(s.cells) == 0 {
+			s.lowest = s.highest
 		}
 		s.number = append(s.number, int32(len(s.cells)))
 		s.cells = append(s.cells, s.cell(place))
-		s.extinction = append(s.extinction, extinction{settings.Clumping * level, settings.Clumping * (steep[place] - level)})
+		s.extinction = append(s.extinction, e)
 	}
-	return s
+	return s, err
 }
 
 // cell describes a place of the section.
@@ -74,26 +57,21 @@ func (s *section) strip(x float64) int {
 	return min(int((share-math.Floor(share))*float64(s.strips)), s.strips-1)
 }
 
+// parts is the number of leaf cells and floor strips.
+func (s *section) parts() int { return len(s.cells) + s.strips }
+
 // step is the part of a way that lies in one cell with leaves.
 type step struct {
-	cell        int32
-	level, more float64 // extinction times length within the section, before G and the slant along the row
+	cell   int32
+	length float64 // within the section [m]
 }
 
-// pass is how light in one direction takes the steps of its way.
-type pass struct {
-	stretch float64 // G times length per length within the section
-	steep   float64 // share of the extinction of upright light in place of that of level light
+// toward adds the extinction of every cell for a direction of the row frame, times a factor.
+func (s *section) toward(d mgl64.Vec3, factor float64, into []float64) {
+	for i := range s.extinction {
+		into[i] += factor * s.extinction[i].toward(d, s.oblique)
+	}
 }
-
-// newPass is the pass of light in a direction with projection g that is stretched along the row.
-func newPass(g, stretch float64, d mgl64.Vec3) pass {
-	upright := d[2] * d[2]
-	return pass{g * stretch, upright * upright}
-}
-
-// depth is the optical depth of a step.
-func (p pass) depth(s step) float64 { return p.stretch * (s.level + p.steep*s.more) }
 
 // walk appends the steps of a straight way in the section from a place (height above the local ground) to
 // the floor or the top, and tells where across the row it ends. The way must not be level.
@@ -109,8 +87,7 @@ func (s *section) walk(list []step, x, z, dx, dz float64) (steps []step, end flo
 	for at := 0.0; (last-layer)*up.sign >= 0; {
 		next := math.Min(across.next, up.next)
 		if cell := s.number[layer*s.Columns+column]; cell >= 0 {
-			e, length := s.extinction[cell], next-at
-			list = append(list, step{cell, e.level * length, e.more * length})
+			list = append(list, step{cell, next - at})
 		}
 		at = next
 		if next == up.next {

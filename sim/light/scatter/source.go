@@ -7,8 +7,8 @@ import (
 	"gonum.org/v1/gonum/floats"
 )
 
-// Source is light that leaves and floor catch at first hand [W per metre of row], the leaf cells
-// followed by the floor strips.
+// Source is light that leaves and floor catch at first hand [W per metre of row], the leaf cells followed by
+// the floor strips.
 type Source struct{ caught []float64 }
 
 // Total is all light that comes in [W per metre of row].
@@ -35,8 +35,8 @@ func (s *Source) Mix(a *Source, fluxA float64, b *Source, fluxB float64) {
 // Sky is the light of a uniform sky of unit horizontal irradiance [W/m²].
 func (m *Model) Sky() *Source { return &Source{m.exchange.sky} }
 
-// lowest is the least sine of the height of a beam within the section: lower beams, which carry next to no light to the
-// ground, go the way of one that high, since theirs has no end.
+// lowest is the least sine of the height of a beam within the section: lower beams, which carry next to no
+// light to the ground, go the way of one that high, since theirs has no end.
 const lowest = 0.01
 
 // Beam is the light of a sun of unit irradiance normal to its rays [W/m²], toward which the unit vector of
@@ -50,16 +50,17 @@ func (m *Model) Beam(sun mgl64.Vec3, into *Source) {
 		return
 	}
 	m.tracks.lay(m.section, sun[0], math.Max(rise, lowest*within), m.spacing, m.section.strips)
-	pass := newPass(m.g.G(sun), 1/within, sun)
+	clear(m.depths)
+	m.section.toward(sun, 1/within, m.depths)
 	first := 0
 	for k, end := range m.tracks.ends {
 		left := m.tracks.gap * rise
 		for _, step := range m.tracks.steps[first:end] {
-			passed := left * math.Exp(-pass.depth(step))
+			passed := left * math.Exp(-m.depths[step.cell]*step.length)
 			into.caught[step.cell] += left - passed
 			left = passed
 		}
-		m.exchange.land(into.caught, m.tracks.strips[k], left)
+		m.section.land(into.caught, m.tracks.strips[k], left)
 		first = end
 	}
 }

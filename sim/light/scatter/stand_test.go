@@ -14,52 +14,60 @@ import (
 	"rowlight/sim/training"
 )
 
-// The cross-section lets as much of the beam through to the floor as the uneven row does, found by 3,000 rays through
-// the grid itself, for every form, at bearings across to along the row and from 20° of height up.
+// The cross-section lets as much of the beam through to the floor as the uneven row does, found by 1,500 rays
+// through the grid itself, for every form, from near across to near along the row and from 10° of height
+// up: 0.025 rms. Low light looks down the lanes between bush vines, which a cross-section has not: 0.05.
 func TestSectionPassesWhatTheUnevenRowPasses(t *testing.T) {
-	worst := 0.0
 	for _, form := range scenario.Forms() {
 		s := stand(t, form.Key)
 		m := standModel(t, s, canopy.Slope{})
-		grid, g := canopy.FromStand(s, canopy.Slope{}), canopy.ProjectionOf(s.Leaves)
-		for _, elevation := range []float64{20, 33, 45, 60, 75} {
-			for _, azimuth := range []float64{0, 30, 60, 90} {
+		grid := canopy.FromStand(s, canopy.Slope{})
+		squares, n, worst := 0.0, 0.0, 0.0
+		for _, elevation := range []float64{10, 20, 33, 45, 60, 75, 88} {
+			for _, azimuth := range []float64{10, 30, 60, 85} {
 				sun := toSun(elevation, azimuth)
 				beam := new(scatter.Source)
 				m.Beam(sun, beam)
-				got, want := beam.Floor(m)/beam.Total(), passed(grid, g, sun)
-				worst = math.Max(worst, math.Abs(got-want))
-				if math.Abs(got-want) > 0.03 {
-					t.Errorf("%s, sun at %.0f° height and %.0f° from across: %.4f passes, by rays %.4f", form.Key, elevation, azimuth, got, want)
-				}
+				miss := beam.Floor(m)/beam.Total() - passed(grid, sun)
+				squares, n, worst = squares+miss*miss, n+1, math.Max(worst, math.Abs(miss))
 			}
 		}
+		allowed := 0.025
+		if form.Key == "goblet" {
+			allowed = 0.05
+		}
+		rms := math.Sqrt(squares / n)
+		if rms > allowed {
+			t.Errorf("%s: share of the beam misses by %.4f rms, allowed %.3f", form.Key, rms, allowed)
+		}
+		t.Logf("%s: share of the beam misses by %.4f rms and %.4f at most", form.Key, rms, worst)
 	}
-	t.Logf("worst share of the beam misses by %.4f, allowed 0.03", worst)
 }
 
 // passed is the share of the beam that reaches the floor through the grid.
-func passed(grid *canopy.Grid, g *canopy.Projection, sun mgl64.Vec3) float64 {
-	const across, along = 60, 50
-	ray := canopy.NewRay(grid)
+func passed(grid *canopy.Grid, sun mgl64.Vec3) float64 {
+	const across, along = 60, 25
+	ray, thickness := canopy.NewRay(grid), canopy.NewThickness(grid)
+	thickness.Toward(sun)
 	sum := 0.0
 	for i := range across * along {
 		x, y := (float64(i%across)+0.5)/across, (float64(i/across)+0.5)/along
 		at := mgl64.Vec3{grid.Width() * (x - 0.5), grid.Length() * y, 1e-6}
-		sum += math.Exp(-g.G(sun) * ray.Path(at, sun))
+		sum += math.Exp(-ray.Depth(thickness, at, sun))
 	}
 	return sum / (across * along)
 }
 
-// The cells of the simulation give the faces of every form the light that cells of two thirds of the size and twice the directions give,
-// in the near infrared, where leaves scatter most: 0.02 rms of the unit beam or sky.
+// The cells of the simulation give the faces of every form the light that cells of two thirds of the size
+// and twice the directions give, in the near infrared, where leaves scatter most: 0.02 rms of the unit beam
+// or sky.
 func TestFacesBarelyFeelTheCells(t *testing.T) {
 	for _, form := range scenario.Forms() {
 		s := stand(t, form.Key)
-		grid, g := canopy.FromStand(s, canopy.Slope{}), canopy.ProjectionOf(s.Leaves)
+		grid := canopy.FromStand(s, canopy.Slope{})
 		r := scatter.Suited(grid)
-		coarse := lightOnFaces(t, s, model(t, grid, g, r))
-		fine := lightOnFaces(t, s, model(t, grid, g, scatter.Resolution{
+		coarse := lightOnFaces(t, s, model(t, grid, nil, r))
+		fine := lightOnFaces(t, s, model(t, grid, nil, scatter.Resolution{
 			Across: r.Across / 1.5, Up: r.Up / 1.5, Spacing: r.Spacing / 1.5, Bearings: 2 * r.Bearings, Slants: 2 * r.Slants,
 		}))
 		squares, mean := 0.0, 0.0
@@ -75,7 +83,8 @@ func TestFacesBarelyFeelTheCells(t *testing.T) {
 	}
 }
 
-// lightOnFaces is the near-infrared light of leaves and floor on the outward axis of every face, under three suns and a sky.
+// lightOnFaces is the near-infrared light of leaves and floor on the outward axis of every face, under three
+// suns and a sky.
 func lightOnFaces(t *testing.T, s *training.Stand, m *scatter.Model) (all []float64) {
 	t.Helper()
 	r, err := m.Receivers(places(s), half, free)
@@ -102,9 +111,9 @@ func lightOnFaces(t *testing.T, s *training.Stand, m *scatter.Model) (all []floa
 	return all
 }
 
-// The light that comes up to a place on top of a half-space under a uniform sky: by reciprocity its radiance at µ is the plane
-// albedo at µ (Chandrasekhar 1960), so its mean is ½∫A dµ and the upward part of its vector −∫Aµ dµ, by the trapezoid rule over the
-// table, whose steps cost up to 0.002.
+// The light that comes up to a place on top of a half-space under a uniform sky: by reciprocity its radiance
+// at µ is the plane albedo at µ (Chandrasekhar 1960), so its mean is ½∫A dµ and the upward part of its
+// vector −∫Aµ dµ, by the trapezoid rule over the table, whose steps cost up to 0.002.
 func TestLightAboveHalfSpace(t *testing.T) {
 	rows := read(t, "reference/rt_H.csv")
 	m := slab(t, 12, 0.05)
@@ -143,9 +152,9 @@ func emergent(t *testing.T, rows table.Table, omega float64) (mean, rising float
 
 func BenchmarkNew(b *testing.B) {
 	eachForm(b, func(b *testing.B, s *training.Stand) {
-		grid, g := canopy.FromStand(s, canopy.Slope{}), canopy.ProjectionOf(s.Leaves)
+		grid := canopy.FromStand(s, canopy.Slope{})
 		for b.Loop() {
-			model(b, grid, g, scatter.Resolution{})
+			model(b, grid, nil, scatter.Resolution{})
 		}
 	})
 }

@@ -18,18 +18,19 @@ type view struct {
 // slantView is one pair of directions of a view: what a surface of unit radiosity at their end adds to the
 // terms of a Broad, for a place that looks to the left and one that looks to the right.
 type slantView struct {
-	pass      pass
-	part, sky [2][terms]float64
+	depths    []float64 // of every cell per length within the section
+	part, sky seen
 }
 
-// views turns bearings into what places see that lie on bunches; shown is the share that a bunch leaves open.
-func views(all []bearing, shown func(cosine float64) float64) []view {
+// views turns bearings into what places see that lie on bunches; shown is the share that a bunch leaves
+// open.
+func views(s *section, all []bearing, shown func(cosine float64) float64) []view {
 	var list []view
 	for i := range all {
 		for _, sign := range [2]float64{1, -1} {
 			v := view{x: sign * all[i].x, z: sign * all[i].z}
 			for j := range all[i].slants {
-				v.slants = append(v.slants, newSlantView(&all[i].slants[j], sign, shown))
+				v.slants = append(v.slants, newSlantView(s, &all[i].slants[j], sign, shown))
 			}
 			list = append(list, v)
 		}
@@ -37,9 +38,10 @@ func views(all []bearing, shown func(cosine float64) float64) []view {
 	return list
 }
 
-// newSlantView weighs a pair of directions for both sides. Only upward directions above the horizon show the sky.
-func newSlantView(s *slant, sign float64, shown func(cosine float64) float64) slantView {
-	v := slantView{pass: s.pass}
+// newSlantView weighs a pair of directions for both sides. Only upward directions above the horizon show the
+// sky.
+func newSlantView(section *section, s *slant, sign float64, shown func(cosine float64) float64) slantView {
+	v := slantView{depths: s.depths(section)}
 	for _, to := range s.to {
 		to = to.Mul(sign)
 		for side, outward := range [2]float64{-1, 1} {
