@@ -33,7 +33,7 @@ func testPage(ctx context.Context, j job) error {
 // testBrowser runs the tests of the page. They are never taken from the test cache, which does not
 // see the page's files.
 func testBrowser(ctx context.Context, j job) error {
-	args := []string{"go", "test", "-tags", "browser", "-count=1", "-timeout", "30m", "./cmd/check/browser"}
+	args := []string{"go", "test", "-v", "-tags", "browser", "-count=1", "-timeout", "30m", "./cmd/check/browser"}
 	return j.stream(ctx, command{env: nativeEnv, args: args})
 }
 

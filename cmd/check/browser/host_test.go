@@ -83,12 +83,7 @@ func TestWithoutWebAssembly(t *testing.T) {
 // TestWithoutWebGL keeps every number and says why there is no picture.
 func TestWithoutWebGL(t *testing.T) {
 	p := newTab(t, bench.browser)
-	p.beforeLoad(`{
-		const get = HTMLCanvasElement.prototype.getContext;
-		HTMLCanvasElement.prototype.getContext = function (kind, ...rest) {
-			return /webgl/.test(kind) ? null : get.call(this, kind, ...rest);
-		};
-	}`)
+	p.beforeLoad(withoutPictures)
 	p.open(bench.origin)
 	p.settled()
 	p.until(`/WebGL/.test(document.body.innerText)`)
