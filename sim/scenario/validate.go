@@ -79,24 +79,20 @@ func (o Option) validate(path string) []Fault {
 			"value": o.Form, "allowed": FormKeys()}}}
 	}
 	faults := o.validateFruitingWires(path)
+	faults = append(faults, o.validateCanes(path)...)
+	faults = append(faults, o.Leaves.validate(path+"/leaves")...)
 	faults = append(faults, o.Trellis.validateCatchWires(path+"/trellis/wires")...)
-	if need := o.Trellis.width() + drivingGap_m; len(o.Trellis.Wires) > 0 && o.Rows.RowSpacing_m < need {
+	if need := o.Trellis.width() + drivingGap_m; o.Rows.RowSpacing_m < need {
 		faults = append(faults, Fault{"fault.rows-narrow", path + "/rows/rowSpacing_m", map[string]any{
 			"value": o.Rows.RowSpacing_m, "width": o.Trellis.width(), "min": need, "unit": "m"}})
 	}
 	return faults
 }
 
-// validateFruitingWires checks that arms have wires, wires have arms and hedging leaves the arms alone.
+// validateFruitingWires checks that arms have wires, wires have arms and hedging and skirting leave the arms alone.
 func (o Option) validateFruitingWires(path string) []Fault {
-	count, highest := 0, 0.0
-	for _, wire := range o.Trellis.Wires {
-		if wire.Role == Fruiting {
-			count++
-			highest = math.Max(highest, wire.Height_m)
-		}
-	}
-	if count == 0 {
+	count := o.Trellis.count(Fruiting)
+	if count == 0 && o.Training.ArmLayout != ArmsSpread {
 		return []Fault{{"fault.no-fruiting-wire", path + "/trellis/wires", nil}}
 	}
 	var faults []Fault
@@ -104,11 +100,55 @@ func (o Option) validateFruitingWires(path string) []Fault {
 		faults = append(faults, Fault{"fault.arms", path + "/training/armsPerVine", map[string]any{
 			"value": o.Training.ArmsPerVine, "wires": count}})
 	}
+	lowest, highest := o.ArmHeights()
 	if trim := o.Shoots.TrimTop_m; trim > 0 && trim <= highest {
 		faults = append(faults, Fault{"fault.trim-low", path + "/shoots/trimTop_m", map[string]any{
 			"value": trim, "height": highest, "unit": "m"}})
 	}
+	if skirt := o.Shoots.Skirt_m; skirt >= lowest {
+		faults = append(faults, Fault{"fault.skirt-high", path + "/shoots/skirt_m", map[string]any{
+			"value": skirt, "height": lowest, "unit": "m"}})
+	}
 	return faults
+}
+
+// ArmHeights are the heights of the lowest and the highest arms [m]: of the fruiting wires, or of the head where
+// there are none.
+func (o Option) ArmHeights() (lowest, highest float64) {
+	if o.Trellis.count(Fruiting) == 0 {
+		return o.Training.HeadHeight_m, o.Training.HeadHeight_m
+	}
+	lowest = math.Inf(1)
+	for _, wire := range o.Trellis.Wires {
+		if wire.Role == Fruiting {
+			lowest, highest = math.Min(lowest, wire.Height_m), math.Max(highest, wire.Height_m)
+		}
+	}
+	return lowest, highest
+}
+
+// validateCanes checks that canes which are tied have a wire below their arms to be tied to.
+func (o Option) validateCanes(path string) []Fault {
+	t := o.Training
+	if t.Wood != Canes || t.CaneLayout != CanesArched && t.CaneLayout != CanesTiedDown {
+		return nil
+	}
+	lowest, _ := o.ArmHeights()
+	for _, wire := range o.Trellis.Wires {
+		if wire.Role == Tie && wire.Height_m < lowest {
+			return nil
+		}
+	}
+	return []Fault{{"fault.no-tie-wire", path + "/trellis/wires", map[string]any{"height": lowest, "unit": "m"}}}
+}
+
+// validate checks that the band in which leaves are pulled is one.
+func (l Leaves) validate(path string) []Fault {
+	if l.RemovedTo_m == 0 || l.RemovedFrom_m < l.RemovedTo_m {
+		return nil
+	}
+	return []Fault{{"fault.pulled-band", path + "/removedFrom_m", map[string]any{
+		"value": l.RemovedFrom_m, "to": l.RemovedTo_m, "unit": "m"}}}
 }
 
 // validateCatchWires checks that catch wires come in pairs: at each height an even number, no two of
@@ -136,11 +176,24 @@ func (t Trellis) validateCatchWires(path string) []Fault {
 	return faults
 }
 
-// width is the distance across the row between the outermost wires [m].
+// width is the distance across the row between the outermost wires [m]; one drives below a roof.
 func (t Trellis) width() float64 {
 	left, right := math.Inf(1), math.Inf(-1)
 	for _, wire := range t.Wires {
-		left, right = math.Min(left, wire.Offset_m), math.Max(right, wire.Offset_m)
+		if wire.Role != Roof {
+			left, right = math.Min(left, wire.Offset_m), math.Max(right, wire.Offset_m)
+		}
 	}
-	return right - left
+	return math.Max(right-left, 0)
+}
+
+// count is the number of wires of a role.
+func (t Trellis) count(role WireRole) int {
+	count := 0
+	for _, wire := range t.Wires {
+		if wire.Role == role {
+			count++
+		}
+	}
+	return count
 }

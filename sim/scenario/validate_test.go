@@ -40,8 +40,14 @@ func TestValidateFindsEachFault(t *testing.T) {
 			s.Options[1].Trellis.Wires[1].Role = Fruiting
 		}, "fault.arms", "/options/1/training/armsPerVine"},
 		"trimmed arms": {func(s *Scenario) { s.Options[0].Shoots.TrimTop_m = 0.9 }, "fault.trim-low", "/options/0/shoots/trimTop_m"},
-		"lone catch":   {func(s *Scenario) { s.Options[0].Trellis.Wires[2].Height_m = 1.4 }, "fault.catch-pair", ""},
-		"same place":   {func(s *Scenario) { s.Options[0].Trellis.Wires[2].Offset_m = s.Options[0].Trellis.Wires[1].Offset_m }, "fault.catch-pair", "/options/0/trellis/wires/1"},
+		"skirted arms": {func(s *Scenario) { s.Options[1].Shoots.Skirt_m = 1.1 }, "fault.skirt-high", "/options/1/shoots/skirt_m"},
+		"nothing to tie to": {func(s *Scenario) {
+			s.Options[1].Training.Wood, s.Options[1].Training.CaneLayout = Canes, CanesTiedDown
+			s.Options[1].Trellis.Wires[1].Role = Tie // above the arms
+		}, "fault.no-tie-wire", "/options/1/trellis/wires"},
+		"band upside down": {func(s *Scenario) { s.Options[0].Leaves.RemovedFrom_m, s.Options[0].Leaves.RemovedTo_m = 1.2, 0.9 }, "fault.pulled-band", "/options/0/leaves/removedFrom_m"},
+		"lone catch":       {func(s *Scenario) { s.Options[0].Trellis.Wires[2].Height_m = 1.4 }, "fault.catch-pair", ""},
+		"same place":       {func(s *Scenario) { s.Options[0].Trellis.Wires[2].Offset_m = s.Options[0].Trellis.Wires[1].Offset_m }, "fault.catch-pair", "/options/0/trellis/wires/1"},
 	}
 	for name, test := range tests {
 		t.Run(name, func(t *testing.T) {

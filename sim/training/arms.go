@@ -81,7 +81,7 @@ func (g *grower) spreadArm(a *arm, j, n int, reach float64) {
 	t := g.option.Training
 	from, round := 0.0, 2*math.Pi
 	if side := g.roof.oneSide(g.cordons[a.cordon].Offset_m, t.ArmLength_m); side != 0 {
-		from, round = -side*math.Pi/2, math.Pi
+		from, round = -math.Pi*(1+side)/2, math.Pi
 	}
 	turn := from + round*(float64(j)+0.5)/float64(n) + radians(armTurnSpread)*a.source.Normal(drawArmTurn)
 	sin, cos := math.Sincos(turn)

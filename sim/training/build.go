@@ -30,7 +30,12 @@ func Build(o scenario.Option, latitude_deg float64, seed int) (*Stand, error) {
 		return nil, err
 	}
 	g := newGrower(o, latitude_deg, seed)
+	g.grow()
+	return g.stand, nil
+}
 
+// grow takes the vine from the planting to the pulling of leaves.
+func (g *grower) grow() {
 	// The number of vines follows from the crop, which is drawn shoot by shoot.
 	g.planPeriod()
 	g.placePosts()
@@ -44,7 +49,6 @@ func Build(o scenario.Option, latitude_deg float64, seed int) (*Stand, error) {
 	g.clipLeaves()
 	g.pullLeaves()
 	g.stand.finish()
-	return g.stand, nil
 }
 
 // grower carries one Build from step to step.

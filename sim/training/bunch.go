@@ -92,19 +92,33 @@ func (g *grower) woodNear(plan *shootPlan, p mgl64.Vec3) mgl64.Vec3 {
 	return slices.MinFunc(points, func(q, r mgl64.Vec3) int { return cmp.Compare(q.Sub(p).Len(), r.Sub(p).Len()) })
 }
 
-// clearOfWood moves a bunch sideways until it hangs beside its arm, not through it.
-func (g *grower) clearOfWood(b *Bunch, plan *shootPlan, out mgl64.Vec3) {
+// woodThickness is the radius of the arm or cane that bears a shoot [m].
+func (g *grower) woodThickness(plan *shootPlan) float64 {
+	if plan.cane != onArm {
+		return caneBaseRadius
+	}
 	thick, _ := g.armRadii()
+	return thick
+}
+
+// clearOfWood moves a bunch sideways until it hangs beside its arm or cane, not through it: across the row off wood
+// that runs along it, across the wood off a cane that hangs out.
+func (g *grower) clearOfWood(b *Bunch, plan *shootPlan, out mgl64.Vec3) {
+	thick := g.woodThickness(plan)
 	axis := g.woodNear(plan, b.Centre)
 	rise := (b.Centre.Z() - axis.Z()) / (b.Length/2 + thick + woodClear)
 	free := (b.Radius + thick + woodClear) * math.Sqrt(max(0, 1-rise*rise))
-	aside := b.Centre.X() - axis.X()
+	across := mgl64.Vec3{1, 0, 0}
+	if away := g.awayFrom(plan); away != (mgl64.Vec3{}) {
+		across = mgl64.Vec3{-away.Y(), away.X(), 0}
+	}
+	aside := b.Centre.Sub(axis).Dot(across)
 	if math.Abs(aside) >= free {
 		return
 	}
-	side := math.Copysign(1, out.X())
+	side := math.Copysign(1, out.Dot(across))
 	if math.Abs(aside) > 0.02 {
 		side = math.Copysign(1, aside)
 	}
-	b.Centre[0] = axis.X() + side*free
+	b.Centre = b.Centre.Add(across.Mul(side*free - aside))
 }

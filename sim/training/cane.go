@@ -12,13 +12,13 @@ import (
 // Canes that leave a cordon.
 const (
 	caneInternode  = 0.075 // canes of 0.5-0.7 m have 6-10 buds (trade pages on free arched canes) [m]
-	caneSpread     = 0.1   // standard deviation of their length over its mean, assumption
+	caneSpread     = 0.15  // standard deviation of their length over its mean, assumption
 	caneSteps      = 24    // straight pieces of one cane
 	archRise       = 0.30  // an arched cane first rises this part of its length, assumption
 	bendRise       = 0.06  // and one bent straight down this part, assumption
-	freeStart      = 50.0  // inclination from the vertical at which free canes leave the cordon [deg], assumption
-	freeSpread     = 28.0  // its standard deviation [deg], assumption
-	freeDroop      = 22.0  // bending of free canes under leaves and crop, per length from the base [rad m⁻²], assumption
+	freeStart      = 75.0  // inclination from the vertical at which free canes leave the cordon [deg], assumption
+	freeSpread     = 32.0  // its standard deviation [deg], assumption
+	freeDroop      = 26.0  // bending of free canes under leaves and crop, per length from the base [rad m⁻²], assumption
 	freeUpright    = 4.0   // bending up of a fully upright variety [rad m⁻¹], assumption
 	lowestCane     = 0.25  // canes are kept this far above the ground [m]
 	besideTie      = 0.02  // standard deviation of the place of a cane's end beside its tie wire [m]

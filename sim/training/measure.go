@@ -1,21 +1,20 @@
 package training
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
 	"github.com/go-gl/mathgl/mgl64"
-
-	"rowlight/sim/scenario"
 )
 
 // Measures describe a Stand as a viticulturist does with rod, tape and leaf area meter.
 type Measures struct {
-	LeafArea_m2_per_m float64 // per metre of canopy, that is of fruiting wire
-	Leaves            int
-	PrimaryLeaf_cm2   float64 // mean area of one primary leaf
-	LateralShare      float64 // of the leaf area
+	LeafArea_m2_per_m  float64 // per metre of canopy, that is of fruiting wire, or of the row without one
+	LeafArea_m2_per_ha float64
+	Canopy_m_per_ha    float64 // length of canopy on a hectare
+	Leaves             int
+	PrimaryLeaf_cm2    float64 // mean area of one primary leaf
+	LateralShare       float64 // of the leaf area
 
 	// Envelope: the middle 90 % of the leaf area across the row, the middle 95 % upwards.
 	Width_m   float64 // of the whole row
@@ -23,11 +22,18 @@ type Measures struct {
 	Top_m     float64
 	Bottom_m  float64
 
+	// HeightToGap is the height of the canopy over the free width between rows; about 1 is advised (Smart & Robinson
+	// 1991, from memory). 0 where no alley of narrowestAlley is left.
+	HeightToGap float64
+	// ExposedLeaf_m2_per_ha is the leaf area on the outside of the canopy, by tape: both sides and the top of each
+	// curtain, less the share of gaps in it.
+	ExposedLeaf_m2_per_ha float64
+
 	Density_m2_per_m3  float64 // leaf area over the volume of the envelopes of all curtains
 	Inclination_deg    float64 // mean angle of blades from the horizontal
 	TopInclination_deg float64 // of the highest tenth of the leaf area
 
-	LeafLayers float64 // leaves met by a rod pushed through across the row at fruit height
+	LeafLayers float64 // leaves met by a rod pushed through across a curtain at fruit height
 	Gaps       float64 // share of such pushes that meet neither leaf nor bunch
 	Exterior   float64 // share of bunches with no leaf in front of at least one face
 
@@ -42,6 +48,14 @@ type Measures struct {
 // these cost nothing.
 const probes = 400
 
+const (
+	outsideHeights = 10  // heights at which the gaps of a curtain are counted
+	narrowestAlley = 0.5 // [m]
+)
+
+// squareMetresPerHectare is 100 m by 100 m.
+const squareMetresPerHectare = 1e4
+
 // Measure measures the Stand. Quantities of a stand without leaves or bunches are 0.
 func (s *Stand) Measure() Measures {
 	var m Measures
@@ -52,6 +66,9 @@ func (s *Stand) Measure() Measures {
 	m.BunchesPerVine = float64(len(s.Bunches)) / vines
 	s.measureLeaves(&m, canopy)
 	s.measureFruit(&m, canopy)
+	if s.RowSpacing > 0 && len(s.Leaves) > 0 {
+		s.measureGround(&m, canopy)
+	}
 	return m
 }
 
@@ -61,7 +78,18 @@ func (s *Stand) measureLeaves(m *Measures, canopy float64) {
 		return
 	}
 	total, lateral, tilt, primaries := 0.0, 0.0, 0.0, 0
-	var x, own, z []weighted
+	x, own, z, wires := newSpread(), newSpread(), newSpread(), s.fruiting()
+	if len(wires) == 0 {
+		wires = []Strand{{}}
+	}
+	heights := make([]*spread, len(wires))
+	for k := range heights {
+		heights[k] = newSpread()
+	}
+	carrier := make([]int, len(s.Shoots))
+	for i := range s.Shoots {
+		carrier[i] = max(slices.Index(wires, s.wireOf(int32(i))), 0)
+	}
 	for i := range s.Leaves {
 		leaf := &s.Leaves[i]
 		total += leaf.Area
@@ -71,11 +99,12 @@ func (s *Stand) measureLeaves(m *Measures, canopy float64) {
 		} else {
 			primaries++
 		}
-		wire := s.wireOf(leaf.Shoot)
+		k := carrier[leaf.Shoot]
 		for _, p := range leaf.ring() {
-			x = append(x, weighted{p.X(), leaf.Area})
-			own = append(own, weighted{p.X() - wire.X, leaf.Area})
-			z = append(z, weighted{p.Z(), leaf.Area})
+			x.add(p.X(), leaf.Area)
+			own.add(p.X()-wires[k].X, leaf.Area)
+			z.add(p.Z(), leaf.Area)
+			heights[k].add(p.Z(), leaf.Area)
 		}
 	}
 	m.LeafArea_m2_per_m = total / canopy
@@ -84,13 +113,16 @@ func (s *Stand) measureLeaves(m *Measures, canopy float64) {
 	if primaries > 0 {
 		m.PrimaryLeaf_cm2 = (total - lateral) / float64(primaries) * 1e4
 	}
-	m.Width_m = quantile(x, 0.95) - quantile(x, 0.05)
-	m.Curtain_m = quantile(own, 0.95) - quantile(own, 0.05)
-	m.Bottom_m, m.Top_m = quantile(z, 0.025), quantile(z, 0.975)
-	if volume := m.Curtain_m * (m.Top_m - m.Bottom_m); volume > 0 {
-		m.Density_m2_per_m3 = m.LeafArea_m2_per_m / volume
+	m.Width_m, m.Curtain_m = x.between(0.05, 0.95), own.between(0.05, 0.95)
+	m.Bottom_m, m.Top_m = z.quantile(0.025), z.quantile(0.975)
+	height := 0.0
+	for _, h := range heights {
+		height += h.between(0.025, 0.975)
 	}
-	m.TopInclination_deg = s.inclinationAbove(quantile(z, 0.9))
+	if volume := m.Curtain_m * height * s.Length; volume > 0 {
+		m.Density_m2_per_m3 = total / volume
+	}
+	m.TopInclination_deg = s.inclinationAbove(z.quantile(0.9))
 }
 
 func (s *Stand) inclinationAbove(height float64) float64 {
@@ -126,16 +158,10 @@ func (s *Stand) measureFruit(m *Measures, canopy float64) {
 		mass += float64(s.Bunches[i].Berries) * berryMass * 1000
 	}
 	m.LeafToFruit_cm2_per_g = m.LeafArea_m2_per_m * canopy * 1e4 / mass
+	quadrat := s.PointQuadrat(probes)
+	m.LeafLayers, m.Gaps = quadrat.LeafLayers, quadrat.Gaps
 
 	rods := newRods(s)
-	for i := range probes {
-		y := s.Length * (float64(i) + 0.5) / probes
-		leaves := rods.leaves(math.Inf(-1), math.Inf(1), y, m.FruitHeight_m)
-		m.LeafLayers += float64(leaves) / probes
-		if leaves == 0 && !rods.meetsBunch(y, m.FruitHeight_m) {
-			m.Gaps += 1.0 / probes
-		}
-	}
 	for i := range s.Bunches {
 		b := &s.Bunches[i]
 		left := rods.leaves(math.Inf(-1), b.Centre.X()-b.Radius, b.Centre.Y(), b.Centre.Z())
@@ -146,44 +172,40 @@ func (s *Stand) measureFruit(m *Measures, canopy float64) {
 	}
 }
 
-// fruiting lists the wires that carry arms.
-func (s *Stand) fruiting() []Strand {
-	var wires []Strand
-	for _, wire := range s.Wires {
-		if wire.Role == string(scenario.Fruiting) {
-			wires = append(wires, wire)
-		}
+// measureGround relates the canopy to the ground that it stands on.
+func (s *Stand) measureGround(m *Measures, canopy float64) {
+	perHectare := squareMetresPerHectare / (s.Length * s.RowSpacing)
+	m.Canopy_m_per_ha = canopy * perHectare
+	m.LeafArea_m2_per_ha = m.LeafArea_m2_per_m * m.Canopy_m_per_ha
+	if gap := s.RowSpacing - m.Width_m; gap >= narrowestAlley {
+		m.HeightToGap = (m.Top_m - m.Bottom_m) / gap
 	}
-	return wires
+	rods := newRods(s)
+	for _, part := range s.curtains() {
+		m.ExposedLeaf_m2_per_ha += s.outside(rods, part) * s.Length * perHectare
+	}
 }
 
-// wireOf is the wire nearest to the base of a shoot, among those that carry arms.
-func (s *Stand) wireOf(shoot int32) Strand {
-	base := s.Shoots[shoot].Points[0]
-	best, nearest := Strand{}, math.Inf(1)
-	for _, wire := range s.Wires {
-		if distance := math.Hypot(base.X()-wire.X, base.Z()-wire.Z); wire.Role == string(scenario.Fruiting) && distance < nearest {
-			best, nearest = wire, distance
+// outside is the length of the outline of a curtain in the cross-section, both sides and the top, less its gaps [m].
+func (s *Stand) outside(rods *rods, part curtain) float64 {
+	x, z := newSpread(), newSpread()
+	for i := range s.Leaves {
+		leaf := &s.Leaves[i]
+		if leaf.Centre.X() < part.left || leaf.Centre.X() >= part.right {
+			continue
+		}
+		for _, p := range leaf.ring() {
+			x.add(p.X(), leaf.Area)
+			z.add(p.Z(), leaf.Area)
 		}
 	}
-	return best
-}
-
-type weighted struct{ value, weight float64 }
-
-// quantile is the value below which the share q of the weight lies.
-func quantile(values []weighted, q float64) float64 {
-	slices.SortFunc(values, func(a, b weighted) int { return cmp.Compare(a.value, b.value) })
-	total := 0.0
-	for _, v := range values {
-		total += v.weight
-	}
-	sum := 0.0
-	for _, v := range values {
-		sum += v.weight
-		if sum >= q*total {
-			return v.value
+	bottom, top := z.quantile(0.025), z.quantile(0.975)
+	gaps := 0.0
+	for i := range probes {
+		height := bottom + (top-bottom)*(float64(i%outsideHeights)+0.5)/outsideHeights
+		if rods.leaves(part.left, part.right, s.Length*(float64(i)+0.5)/probes, height) == 0 {
+			gaps += 1.0 / probes
 		}
 	}
-	return values[len(values)-1].value
+	return (2*(top-bottom) + x.between(0.05, 0.95)) * (1 - gaps)
 }

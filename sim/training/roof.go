@@ -10,9 +10,10 @@ import (
 
 // How a roof of wires carries shoots: common practice.
 const (
-	meshReach = 0.32 // a shoot falls through where the next wire is farther than this [m]
-	roofLie   = 0.02 // shoots lie this far above the wires [m]
-	roofBelow = 0.15 // and are drawn up to them from this far below [m]
+	meshReach    = 0.32 // a shoot falls through where the next wire is farther than this [m]
+	roofLie      = 0.02 // shoots lie this far above the wires [m]
+	closestCross = 0.1  // cross wires are never closer than this [m]
+	roofBelow    = 0.15 // and are drawn up to them from this far below [m]
 )
 
 // roof is the surface of the roof wires, repeated from row to row.
@@ -95,18 +96,21 @@ func (r *roof) crossWires(length, distance float64) []CrossWire {
 	for i, wire := range r.wires {
 		points[i] = [2]float64{wire.Offset_m, wire.Height_m}
 	}
-	wires := make([]CrossWire, max(1, int(math.Round(length/distance))))
+	wires := make([]CrossWire, max(1, int(math.Round(length/max(distance, closestCross)))))
 	for i := range wires {
 		wires[i] = CrossWire{Y: length * float64(i) / float64(len(wires)), Points: points}
 	}
 	return wires
 }
 
-// oneSide is +1 or -1 where the roof reaches a given distance to that side of a place across the row but not
-// to the other, else 0.
+// oneSide is +1 or -1 where the roof of a row reaches half of a given distance to that side of a place across the row
+// but not to the other, else 0.
 func (r *roof) oneSide(x, reach float64) float64 {
-	_, _, left := r.at(x - reach)
-	_, _, right := r.at(x + reach)
+	if len(r.wires) == 0 {
+		return 0
+	}
+	left := x-r.wires[0].Offset_m >= reach/2
+	right := r.wires[len(r.wires)-1].Offset_m-x >= reach/2
 	switch {
 	case right && !left:
 		return 1

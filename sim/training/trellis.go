@@ -76,11 +76,16 @@ func (g *grower) placePosts() {
 	if len(wires) == 0 {
 		return
 	}
+	crossarms := append(crossarmsOf(wires), g.roof.beams()...)
 	top := 0.0
 	for _, wire := range wires {
-		top = max(top, wire.Height_m)
+		if wire.Role != scenario.Roof {
+			top = max(top, wire.Height_m)
+		}
 	}
-	crossarms := append(crossarmsOf(wires), g.roof.beams()...)
+	for _, bar := range crossarms {
+		top = max(top, bar.Z)
+	}
 	count := max(1, int(math.Round(g.stand.Length/g.option.Trellis.PostSpacing_m)))
 	for i := range count {
 		g.stand.Posts = append(g.stand.Posts, Post{

@@ -5,6 +5,8 @@ import (
 	"slices"
 	"testing"
 
+	"github.com/go-gl/mathgl/mgl64"
+
 	"rowlight/sim/scenario"
 )
 
@@ -43,23 +45,50 @@ func TestArmsCoverTheirWires(t *testing.T) {
 	}
 }
 
-// Each arm lies on its wire, and starts where a trunk ends.
+// Arms start where a trunk ends and, along a wire, end on it; canes start on an arm, and tied ones end at a tie wire.
 func TestWoodHangsTogether(t *testing.T) {
 	for _, f := range scenario.Forms() {
-		s := build(t, f.Option, 1)
-		for _, a := range s.Arms {
+		g := grown(t, f.Option)
+		s := g.stand
+		arms, canes := s.Arms[:len(s.Arms)-len(g.canes)], s.Arms[len(s.Arms)-len(g.canes):]
+		for i, a := range arms {
 			last := a.Points[len(a.Points)-1]
 			onWire := slices.ContainsFunc(s.fruiting(), func(w Strand) bool {
 				return math.Hypot(last.X()-w.X, last.Z()-w.Z) < 0.04
 			})
 			onTrunk := slices.ContainsFunc(s.Trunks, func(l Limb) bool {
-				return l.Vine == a.Vine && l.Points[len(l.Points)-1].Sub(a.Points[0]).Len() < 0.01
+				return l.Vine == a.Vine && l.Points[len(l.Points)-1].Sub(a.Points[0]).Len() < 0.02
 			})
-			if !onWire || !onTrunk {
-				t.Errorf("%s: an arm of vine %d runs from %v to %v", f.Key, a.Vine, a.Points[0], last)
+			if spread := f.Option.Training.ArmLayout == scenario.ArmsSpread; !onWire && !spread || !onTrunk {
+				t.Errorf("%s: arm %d of vine %d runs from %v to %v", f.Key, i, a.Vine, a.Points[0], last)
+			}
+		}
+		for i, c := range canes {
+			onArm := slices.ContainsFunc(arms, func(l Limb) bool {
+				return l.Vine == c.Vine && slices.ContainsFunc(l.Points, func(p mgl64.Vec3) bool { return p.Sub(c.Points[0]).Len() < woodStep })
+			})
+			last := c.Points[len(c.Points)-1]
+			_, tied := g.tieBelow(c.Points[0])
+			tied = tied && f.Option.Training.CaneLayout != scenario.CanesFree
+			onTie := slices.ContainsFunc(s.Wires, func(w Strand) bool {
+				return w.Role == string(scenario.Tie) && math.Hypot(last.X()-w.X, last.Z()-w.Z) < 0.12
+			})
+			if !onArm || tied && !onTie {
+				t.Errorf("%s: cane %d of vine %d runs from %v to %v", f.Key, i, c.Vine, c.Points[0], last)
 			}
 		}
 	}
+}
+
+// grown is an option's grower after everything has grown.
+func grown(t *testing.T, o scenario.Option) *grower {
+	t.Helper()
+	if err := check(o); err != nil {
+		t.Fatal(err)
+	}
+	g := newGrower(o, 36.4, 1)
+	g.grow()
+	return g
 }
 
 func TestPostsDivideThePeriod(t *testing.T) {
@@ -132,22 +161,21 @@ func TestHedgingCuts(t *testing.T) {
 	}
 }
 
-// Bunches hang clear of the arm that bears them.
+// Bunches hang clear of the arm or cane that bears them.
 func TestBunchesHangClearOfTheirArm(t *testing.T) {
 	for _, f := range scenario.Forms() {
-		g := newGrower(f.Option, 36.4, 1)
-		g.planPeriod()
-		for i := range g.plans {
-			g.growShoot(&g.plans[i])
-		}
-		g.hangBunches()
-		thick, _ := g.armRadii()
+		g := grown(t, f.Option)
 		for _, b := range g.stand.Bunches {
-			a := &g.arms[g.plans[b.Shoot].arm]
-			axis := g.armAt(a, min(max((b.Centre.Y()-a.head)*a.direction, 0), a.length))
+			thick := g.woodThickness(&g.plans[b.Shoot])
+			axis := g.woodNear(&g.plans[b.Shoot], b.Centre)
 			across := (b.Centre.X() - axis.X()) / (b.Radius + thick)
 			upward := (b.Centre.Z() - axis.Z()) / (b.Length/2 + thick)
-			if across*across+upward*upward < 1 {
+			along, least := 0.0, 1.0
+			plan := &g.plans[b.Shoot]
+			if plan.cane != onArm || g.awayFrom(plan) != (mgl64.Vec3{}) { // wood that slants may touch the side of a bunch
+				along, least = (b.Centre.Y()-axis.Y())/(b.Radius+thick), 0.4
+			}
+			if across*across+upward*upward+along*along < least-1e-3 {
 				t.Fatalf("%s: a bunch at %v hangs through its arm at %v", f.Key, b.Centre, axis)
 			}
 		}

@@ -95,7 +95,8 @@ var spoilt = []string{
 	`{"weather":{"date":"1800-01-01","airMin_C":45,"airMax_C":44,"dewPoint_C":30},"limits":{"hot_C":50},"compare":3,"options":[{}]}`,
 	`{"weather":{"airMin_C":10,"dewPoint_C":20,"hours":[]},"options":[{"form":"vsp-spurs","rows":{"rowSpacing_m":1},
 		"trellis":{"wires":[{"role":"foliage","offset_m":1}, {"role":"catch","height_m":1.5,"offset_m":-1}]}},
-		{"form":"double-curtain","training":{"armsPerVine":1},"shoots":{"trimTop_m":0.5}}]}`,
+		{"form":"double-curtain","training":{"armsPerVine":1,"wood":"canes","caneLayout":"arched"},"shoots":{"trimTop_m":0.5,"skirt_m":1.9},
+		"leaves":{"removedFrom_m":1.5,"removedTo_m":1}}]}`,
 	`{"weather":{"hours":[{"ghi_Wm2":0,"dni_Wm2":0,"dhi_Wm2":0,"air_C":1,"dewPoint_C":0,"wind_ms":1,"windFrom_deg":0}]},"options":[{"form":"sprawl"}]}`,
 }
 
