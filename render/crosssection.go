@@ -6,6 +6,7 @@ import (
 
 	"github.com/go-gl/mathgl/mgl64"
 
+	"rowlight/sim/scenario"
 	"rowlight/sim/training"
 )
 
@@ -17,10 +18,12 @@ type CrossSection struct {
 	Stand *training.Stand
 }
 
-// What of a stand a cross-section shows: enough shoots to see their habit, few enough to see through them.
+// What of a stand a cross-section shows: enough leaves to see the shape, few enough to see through them. A wide or tall
+// canopy needs more.
 const (
-	sectionShoots = 15.0 // in the slice, about
-	thinnestSlice = 0.30 // [m]
+	sectionLeaves  = 3.0  // leaf area in the slice [m²]
+	leavesPerShape = 2.5  // and for each m² of its outline in the cross-section [m²]
+	thinnestSlice  = 0.30 // [m]
 )
 
 // sectionCut is what of a stand a cross-section shows, as indices.
@@ -31,14 +34,15 @@ type sectionCut struct {
 	bunches      []int
 }
 
-// cut takes a slice around the trunk of one vine in the middle of the stand: all of the wood of that vine and the
-// shoots, from whichever vine, that spring from the slice.
+// cut takes a slice around the trunk of one vine: the trunk, and the arms, canes and shoots that begin in the slice.
 func (c *CrossSection) cut() sectionCut {
 	s := c.Stand
 	vine, middle := c.vine()
-	thick := s.VineSpacing
-	if perMetre := float64(len(s.Shoots)) / s.Length; perMetre > 0 {
-		thick = min(max(sectionShoots/perMetre, thinnestSlice), s.VineSpacing)
+	thick := min(max(c.thickness(), thinnestSlice), s.VineSpacing)
+	inside := func(limb *training.Limb) bool {
+		apart := limb.Points[0].Y() - middle
+		apart -= s.Length * math.Round(apart/s.Length)
+		return math.Abs(apart) <= thick/2
 	}
 	var out sectionCut
 	for i := range s.Trunks {
@@ -47,15 +51,13 @@ func (c *CrossSection) cut() sectionCut {
 		}
 	}
 	for i := range s.Arms {
-		if s.Arms[i].Vine == vine {
+		if inside(&s.Arms[i]) {
 			out.arms = append(out.arms, i)
 		}
 	}
 	drawn := make([]bool, len(s.Shoots))
 	for i := range s.Shoots {
-		apart := s.Shoots[i].Points[0].Y() - middle
-		apart -= s.Length * math.Round(apart/s.Length)
-		if drawn[i] = math.Abs(apart) <= thick/2; drawn[i] {
+		if drawn[i] = inside(&s.Shoots[i]); drawn[i] {
 			out.shoots = append(out.shoots, i)
 		}
 	}
@@ -71,6 +73,19 @@ func (c *CrossSection) cut() sectionCut {
 	}
 	return out
 }
+
+// thickness is the length of row that carries the leaves to show [m].
+func (c *CrossSection) thickness() float64 {
+	m := c.Stand.Measure()
+	perMetre := m.LeafArea_m2_per_ha / squareMetresPerHectare * c.Stand.RowSpacing
+	if perMetre <= 0 {
+		return c.Stand.VineSpacing
+	}
+	width := min(m.Width_m, 2*m.Curtain_m) // of two curtains without what is between them
+	return (sectionLeaves + leavesPerShape*width*(m.Top_m-m.Bottom_m)) / perMetre
+}
+
+const squareMetresPerHectare = 1e4
 
 // vine picks the vine with the most shoots, the first of equals, and the place of its trunk along the row [m].
 func (c *CrossSection) vine() (vine int32, y float64) {
@@ -90,29 +105,11 @@ func (c *CrossSection) vine() (vine int32, y float64) {
 	return vine, y
 }
 
-// fruit is the range of heights from the tips to the shoulders of nine bunches in ten [m]; ok is false
-// without bunches.
-func (c *CrossSection) fruit() (bottom, top float64, ok bool) {
-	var tips, shoulders []float64
-	for i := range c.Stand.Bunches {
-		b := &c.Stand.Bunches[i]
-		tips = append(tips, b.Centre.Z()-b.Length/2)
-		shoulders = append(shoulders, b.Centre.Z()+b.Length/2)
-	}
-	if len(tips) == 0 {
-		return 0, 0, false
-	}
-	slices.Sort(tips)
-	slices.Sort(shoulders)
-	last := float64(len(tips) - 1)
-	return tips[int(0.05*last)], shoulders[int(0.95*last)], true
-}
-
 // bladePoints is the outline of a leaf in units of the radius of a disc of its area, along the midrib and across
 // it: five lobes, coarsely.
 var bladePoints = [...][2]float64{
-	{1.15, 0}, {0.55, 0.42}, {0.62, 0.95}, {0.02, 0.72}, {-0.45, 0.95}, {-0.80, 0.38}, {-0.62, 0},
-	{-0.80, -0.38}, {-0.45, -0.95}, {0.02, -0.72}, {0.62, -0.95}, {0.55, -0.42},
+	{1.28, 0}, {0.58, 0.50}, {0.55, 1.06}, {-0.50, 1.00}, {-0.88, 0.28},
+	{-0.88, -0.28}, {-0.50, -1.00}, {0.55, -1.06}, {0.58, -0.50},
 }
 
 // bladeOutline is the outline of a leaf in the row frame [m].
@@ -132,9 +129,13 @@ type heightLabel struct {
 	roles  []string
 }
 
-// wireHeights lists the heights of the wires from above, those within a few centimetres of each other as one.
+// wireHeights lists the heights of the wires from above, those within a few centimetres of each other as one; of
+// a roof its highest and its lowest wire.
 func (c *CrossSection) wireHeights() []heightLabel {
-	wires := slices.Clone(c.Stand.Wires)
+	low, high := c.roofHeights()
+	wires := slices.DeleteFunc(slices.Clone(c.Stand.Wires), func(w training.Strand) bool {
+		return w.Role == string(scenario.Roof) && w.Z > low && w.Z < high
+	})
 	slices.SortStableFunc(wires, func(a, b training.Strand) int { return compareDown(a.Z, b.Z) })
 	var labels []heightLabel
 	for _, wire := range wires {
@@ -148,6 +149,17 @@ func (c *CrossSection) wireHeights() []heightLabel {
 		}
 	}
 	return labels
+}
+
+// roofHeights are the heights of the lowest and the highest roof wire [m].
+func (c *CrossSection) roofHeights() (low, high float64) {
+	low, high = math.Inf(1), math.Inf(-1)
+	for _, wire := range c.Stand.Wires {
+		if wire.Role == string(scenario.Roof) {
+			low, high = min(low, wire.Z), max(high, wire.Z)
+		}
+	}
+	return low, high
 }
 
 // sameHeight_m is the difference in height within which wires share a label.

@@ -2,6 +2,7 @@ package render
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -88,14 +89,11 @@ func (c *CrossSection) labelTexts() []sectionLabel {
 		}
 		labels = append(labels, sectionLabel{height.height, metres(height.height) + " m " + strings.Join(words, ", "), "height"})
 	}
-	if bottom, top, ok := c.fruit(); ok {
-		fruit := sectionLabel{(bottom + top) / 2, fmt.Sprintf("%s–%s m fruit", metres(bottom), metres(top)), "fruit"}
-		i := 0
-		for i < len(labels) && labels[i].height >= fruit.height {
-			i++
-		}
-		labels = append(labels[:i], append([]sectionLabel{fruit}, labels[i:]...)...)
+	for _, zone := range c.Stand.FruitZones() {
+		text := fmt.Sprintf("%s–%s m fruit", metres(zone.Bottom_m), metres(zone.Top_m))
+		labels = append(labels, sectionLabel{(zone.Bottom_m + zone.Top_m) / 2, text, "fruit"})
 	}
+	slices.SortStableFunc(labels, func(a, b sectionLabel) int { return compareDown(a.height, b.height) })
 	return labels
 }
 

@@ -12,7 +12,7 @@ const (
 	sheetEdge   = 20.0
 	sheetGap    = 18.0
 	sheetHead   = 34.0
-	legendStep  = 130.0
+	legendStep  = 150.0
 	legendStart = 10.0
 )
 
@@ -50,7 +50,7 @@ func (p *sectionPen) legend(x, y float64) {
 			text = "foliage, catch wires"
 		}
 		p.wire(string(role), at, -4)
-		p.put(`<text x="%s" y="0">%s</text>`, px(at+10), text)
+		p.put(`<text class="legend" x="%s" y="0">%s</text>`, px(at+10), text)
 	}
 	p.put("</g>\n")
 }

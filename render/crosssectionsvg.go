@@ -79,6 +79,7 @@ func (p *sectionPen) section(c *CrossSection, id string, x, y float64) {
 	p.axis()
 	p.put(`<g clip-path="url(#%s)">`+"\n", id)
 	p.band(c)
+	p.put(`<g id="%s-row">`+"\n", id)
 	p.posts(c.Stand)
 	cut := c.cut()
 	p.leavesOf(c.Stand, &cut, 0, leafDepths/2)
@@ -86,9 +87,11 @@ func (p *sectionPen) section(c *CrossSection, id string, x, y float64) {
 	p.leavesOf(c.Stand, &cut, leafDepths/2, leafDepths)
 	p.shootsOf(c.Stand, &cut)
 	p.bunchesOf(c.Stand, &cut)
+	p.wires(c.Stand)
+	p.put("</g>\n")
+	p.neighbours(c.Stand, id)
 	p.put("</g>\n")
 	p.ground(c.Stand)
-	p.wires(c.Stand)
 	p.labels(c)
 	p.put("</g>\n")
 }
@@ -111,6 +114,14 @@ func (p *sectionPen) clip(id string) {
 	half, top := sectionHalf_m*sectionScale, sectionTop_m*sectionScale
 	p.put(`<clipPath id="%s"><rect x="%s" y="%s" width="%s" height="%s"/></clipPath>`+"\n",
 		id, px(-half), px(-top), px(2*half), px(top))
+}
+
+// neighbours repeats the row, faintly, where the next rows stand.
+func (p *sectionPen) neighbours(s *training.Stand, id string) {
+	for _, side := range [2]float64{-1, 1} {
+		p.put(`<use href="#%s-row" x="%s" opacity="0.3"/>`, id, px(side*s.RowSpacing*sectionScale))
+	}
+	p.put("\n")
 }
 
 func (p *sectionPen) titles(c *CrossSection) {
@@ -152,12 +163,12 @@ func (p *sectionPen) ground(s *training.Stand) {
 	p.put(`<text x="%s" y="33" text-anchor="middle">1 m</text>`+"\n", px(right+sectionScale/2))
 }
 
-// band marks the fruit zone.
+// band marks the fruit zones.
 func (p *sectionPen) band(c *CrossSection) {
-	if bottom, top, ok := c.fruit(); ok {
-		_, y := sectionAt(0, top)
+	for _, zone := range c.Stand.FruitZones() {
+		_, y := sectionAt(0, zone.Top_m)
 		p.put(`<rect class="fruit-zone" x="%s" y="%s" width="%s" height="%s" fill="%s" fill-opacity="0.1"/>`+"\n",
-			px(-sectionHalf_m*sectionScale), px(y), px(2*sectionHalf_m*sectionScale), px((top-bottom)*sectionScale), fruitBand)
+			px(-sectionHalf_m*sectionScale), px(y), px(2*sectionHalf_m*sectionScale), px((zone.Top_m-zone.Bottom_m)*sectionScale), fruitBand)
 	}
 }
 

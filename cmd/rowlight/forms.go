@@ -13,16 +13,30 @@ import (
 // newForms makes rowlight forms.
 func newForms() *cobra.Command {
 	var out output
+	var sheet, measures bool
 	command := &cobra.Command{
 		Use:   "forms",
 		Short: "The training forms of the catalogue",
-		Long:  "Lists the training forms: the key for a scenario, the trade name, the growth habit that it suits and its main\nsizes. json holds every size and where it comes from.",
-		Args:  cobra.NoArgs,
+		Long: "Lists the training forms: the key for a scenario, the trade name, the growth habit that it suits and its main\n" +
+			"sizes. json holds every size and where it comes from. --sheet draws every form end-on, with heights, as SVG;\n" +
+			"--measures measures the canopy of every form as growers do, as a page of Markdown.",
+		Args: cobra.NoArgs,
 	}
 	out.addFlags(command)
 	out.addUnits(command)
+	command.Flags().BoolVar(&sheet, "sheet", false, "draw the cross-section of every form, as SVG")
+	command.Flags().BoolVar(&measures, "measures", false, "measure the canopy of every form, as Markdown")
+	command.MarkFlagsMutuallyExclusive("sheet", "measures", "format")
 	command.RunE = func(command *cobra.Command, _ []string) error {
-		return out.write(command.OutOrStdout(), func(w io.Writer) error { return writeForms(w, out) })
+		return out.write(command.OutOrStdout(), func(w io.Writer) error {
+			switch {
+			case sheet:
+				return drawForms(w)
+			case measures:
+				return measureForms(w)
+			}
+			return writeForms(w, out)
+		})
 	}
 	return command
 }

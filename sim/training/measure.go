@@ -35,7 +35,7 @@ type Measures struct {
 
 	LeafLayers float64 // leaves met by a rod pushed through across a curtain at fruit height
 	Gaps       float64 // share of such pushes that meet neither leaf nor bunch
-	Exterior   float64 // share of bunches with no leaf in front of at least one face
+	Exterior   float64 // share of bunches with no leaf of their curtain in front of at least one face
 
 	FruitHeight_m         float64 // mean height of the middle of the bunches
 	ShootsPerVine         float64
@@ -161,11 +161,12 @@ func (s *Stand) measureFruit(m *Measures, canopy float64) {
 	quadrat := s.PointQuadrat(probes)
 	m.LeafLayers, m.Gaps = quadrat.LeafLayers, quadrat.Gaps
 
-	rods := newRods(s)
+	rods, curtains := newRods(s), s.curtains()
 	for i := range s.Bunches {
 		b := &s.Bunches[i]
-		left := rods.leaves(math.Inf(-1), b.Centre.X()-b.Radius, b.Centre.Y(), b.Centre.Z())
-		right := rods.leaves(b.Centre.X()+b.Radius, math.Inf(1), b.Centre.Y(), b.Centre.Z())
+		own := slices.IndexFunc(curtains, func(c curtain) bool { return b.Centre.X() < c.right })
+		left := rods.leaves(curtains[own].left, b.Centre.X()-b.Radius, b.Centre.Y(), b.Centre.Z())
+		right := rods.leaves(b.Centre.X()+b.Radius, curtains[own].right, b.Centre.Y(), b.Centre.Z())
 		if left == 0 || right == 0 {
 			m.Exterior += 1 / float64(len(s.Bunches))
 		}
