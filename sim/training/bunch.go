@@ -20,6 +20,7 @@ const (
 	peduncleOut   = 0.025  // [m]
 	peduncleDown  = 0.035  // [m]
 	woodClear     = 0.008  // bunches hang at least this far from the arm [m]
+	roofBunch     = 0.02   // crews draw bunches down through the wires of a roof, so that their shoulders hang this far below, common practice [m]
 	bunchClear    = 0.03   // and this far above the ground [m]
 	firstCluster  = 2      // first node with a bunch, from 0: nodes 3 to 5 carry the crop, common practice
 	laterFirst    = 0.35   // share of shoots on which it is one node higher, assumption
@@ -65,6 +66,9 @@ func (g *grower) hangBunch(plan *shootPlan, shoot int32, at int) {
 	out = out.Normalize()
 	b.Centre = n.at.Add(out.Mul(peduncleOut + 0.3*b.Radius))
 	b.Centre[2] -= peduncleDown + b.Length/2
+	if z, _, ok := g.roof.at(b.Centre.X()); ok && plan.carried {
+		b.Centre[2] = min(b.Centre[2], z-roofBunch-b.Length/2)
+	}
 	g.clearOfWood(&b, plan, out)
 	b.Centre[2] = max(b.Centre[2], b.Length/2+bunchClear)
 	g.stand.Bunches = append(g.stand.Bunches, b)

@@ -63,6 +63,7 @@ func (g *grower) growCanes() {
 		}
 		limb := newLimb(a.vine, len(c.points))
 		for k, p := range c.points {
+			c.points[k] = rounded(p, 1e7) // for the shoots that start there
 			u := float64(k) / float64(len(c.points)-1)
 			limb.add(p, caneBaseRadius+(caneEndRadius-caneBaseRadius)*u)
 		}
@@ -118,7 +119,7 @@ func (c *cane) hang(base mgl64.Vec3, length, habit float64) {
 	along := leaning(c.outward, lean)
 	for k := range caneSteps {
 		s := step * (float64(k) + 0.5)
-		along = tilt(along, c.outward, (freeDroop*s-freeUpright*habit)*step)
+		along = rounded(tilt(along, c.outward, (freeDroop*s-freeUpright*habit)*step), 1e7)
 		at = rounded(at.Add(along.Mul(step)), 1e7)
 		at[2] = max(at[2], lowestCane)
 		c.points = append(c.points, at)

@@ -21,6 +21,7 @@ type shootPlan struct {
 
 	// Set when it grows.
 	first, count int     // its nodes in grower.nodes
+	carried      bool    // by the roof wires
 	full         float64 // nodes that it would have if nothing had cut it
 	lostPrimary  float64 // what the nodes cut off would have carried, as bladeAt
 	lostLateral  float64 // and as lateralAt

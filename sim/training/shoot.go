@@ -180,6 +180,7 @@ func (g *grower) start(plan *shootPlan, base mgl64.Vec3) apex {
 	if !combed && chance < s.Positioning {
 		tip.next = g.supportAbove(&tip, 0)
 		tip.carried = len(g.roof.wires) > 0
+		plan.carried = tip.carried
 	}
 	return tip
 }
