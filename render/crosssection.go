@@ -13,6 +13,7 @@ import (
 // CrossSection is a stand seen end-on, looking along the row: a slice of it with its wires, wood, shoots,
 // leaves and bunches, and heights beside it.
 type CrossSection struct {
+	Key   string // tells the ids of this drawing from those of others on a page
 	Title string
 	Note  string // a line below the title; may be empty
 	Stand *training.Stand

@@ -22,7 +22,7 @@ func sectionOf(t testing.TB, form scenario.Form) CrossSection {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return CrossSection{Title: form.Name, Note: "Invented & drawn", Stand: stand}
+	return CrossSection{Key: form.Key, Title: form.Name, Note: "Invented & drawn", Stand: stand}
 }
 
 // elements counts the elements of an XML text by their class, or by their name without one.

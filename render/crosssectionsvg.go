@@ -64,7 +64,7 @@ func (p *sectionPen) put(format string, values ...any) {
 func (c *CrossSection) WriteSVG(w io.Writer) error {
 	p := sectionPen{w: w}
 	p.put(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %s %s" role="img">`, px(SectionWidth), px(SectionHeight))
-	p.section(c, "section", 0, 0)
+	p.section(c, "section-"+escaped(c.Key), 0, 0)
 	p.put("</svg>\n")
 	return p.err
 }
