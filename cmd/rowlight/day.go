@@ -67,14 +67,19 @@ func (c dayCommand) run(command *cobra.Command, path string) error {
 // computeDay runs the simulation until it is done or the context is.
 func computeDay(ctx context.Context, s scenario.Scenario, source string) (result.Day, error) {
 	run, err := sim.NewEngine().Day(s, ctx.Err, nil)
-	var fault weather.Fault
-	switch {
-	case errors.As(err, &fault):
-		return result.Day{}, &faultsError{source, []scenario.Fault{fault.Fault}}
-	case err != nil:
-		return result.Day{}, err
+	if err != nil {
+		return result.Day{}, inputFault(err, source)
 	}
 	return run.Result, nil
+}
+
+// inputFault tells a weather that the simulation cannot run under as a fault of the input.
+func inputFault(err error, source string) error {
+	var fault weather.Fault
+	if errors.As(err, &fault) {
+		return &faultsError{source, []scenario.Fault{fault.Fault}}
+	}
+	return err
 }
 
 // writeDay writes a day in the chosen format.

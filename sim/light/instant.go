@@ -23,9 +23,15 @@ func (m *Model) At(sky Sky, into *Instant) {
 	m.resize(into)
 	m.lightStrips(sky, into.StripShort)
 	for f := range m.Faces {
-		into.Short[f] = m.sky[f].Times(sky.Diffuse).Plus(m.GroundOf(f, into.StripShort).Times(sky.Albedo))
+		fromSky, fromFloor := m.Parts(f, sky, into.StripShort)
+		into.Short[f] = fromSky.Plus(fromFloor)
 	}
 	m.lightFaces(sky, into.Lit)
+}
+
+// Parts are the diffuse sunlight on a face by where it comes from, under a sky that lights the floor strips.
+func (m *Model) Parts(face int, sky Sky, strips []float64) (fromSky, fromFloor Broad) {
+	return m.sky[face].Times(sky.Diffuse), m.GroundOf(face, strips).Times(sky.Albedo)
 }
 
 // lightFaces decides which faces are lit.

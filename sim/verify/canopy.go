@@ -132,24 +132,28 @@ func hedgerowOf(r row) (known.Hedgerow, error) {
 // hedgerow is a hedgerow with the rays that cross it.
 type hedgerow struct {
 	known.Hedgerow
-	ray  *canopy.Ray
-	leaf *canopy.Projection
+	ray    *canopy.Ray
+	leaves *canopy.Thickness
 }
 
-// gap is the share of light that comes to a point from a direction.
-func (h hedgerow) gap(at, d mgl64.Vec3) float64 { return canopy.Gap(h.leaf.G(d), h.ray.Path(at, d)) }
+// gap is the share of light that comes to a point from a direction, without clumping.
+func (h hedgerow) gap(at, d mgl64.Vec3) float64 {
+	h.leaves.Toward(d)
+	return canopy.Gap(1, h.ray.Depth(h.leaves, at, d))
+}
 
 // withHedgerow is the beginning of a check of hedgerows, which remembers the last one.
 func withHedgerow(compare func(r row, f *found, h hedgerow)) func(func() error) rowCheck {
 	return func(func() error) rowCheck {
-		h := hedgerow{leaf: canopy.Uniform()}
+		var h hedgerow
 		return func(r row, f *found) error {
 			box, err := hedgerowOf(r)
 			if err != nil {
 				return err
 			}
 			if h.ray == nil || box != h.Hedgerow {
-				h.Hedgerow, h.ray = box, canopy.NewRay(box.Grid())
+				grid := box.Grid()
+				h = hedgerow{box, canopy.NewRay(grid), canopy.NewThickness(grid)}
 			}
 			compare(r, f, h)
 			return nil
@@ -198,7 +202,7 @@ func compareSky(r row, f *found, h hedgerow) {
 }
 
 // skyStep is the step of the directions to the sky [deg].
-const skyStep = 1.5
+const skyStep = 1
 
 // sky is the light of an even sky at a point over that in the open: on the horizontal and from all over the sky.
 func (h hedgerow) sky(at mgl64.Vec3) (horizontal, hemisphere float64) {
