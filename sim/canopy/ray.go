@@ -39,8 +39,28 @@ func (r *Ray) Depth(t *Thickness, from, direction mgl64.Vec3) float64 {
 	return r.integral(t.cells, 2*r.grid.ny, from, direction)
 }
 
+// Each visits the cells on a ray from near to far with the distances between which it crosses them [m] and
+// what they add to the depth.
+func (r *Ray) Each(t *Thickness, from, direction mgl64.Vec3, visit func(from, to, depth float64)) {
+	r.Depth(t, from, direction)
+	g := r.grid
+	x, y, z := g.cell(from)
+	ix, iy, iz := wrap(int(math.Floor(x)), g.nx), wrap(int(math.Floor(y)), g.ny), int(math.Floor(z))
+	at := 0.0
+	for _, c := range r.list {
+		layer := iz + int(c.z)
+		if layer < 0 || layer >= g.nz {
+			return
+		}
+		cell := 2*g.index((ix+int(c.x))%g.nx, 0, layer) + iy + int(c.y)
+		visit(at, at+c.length, float64(t.cells[cell])*c.length)
+		at += c.length
+	}
+}
+
 // integral adds up a quantity of the cells, kept in runs along the row of the given size, along a ray.
 func (r *Ray) integral(cells []float32, run int, from, direction mgl64.Vec3) float64 {
+	r.list = r.list[:0]
 	g := r.grid
 	x, y, z := g.cell(from)
 	ix, iy, iz := math.Floor(x), math.Floor(y), math.Floor(z)

@@ -13,10 +13,10 @@ import (
 const waves = 32
 
 // Field is a random field frozen on the dome of each face: a number in 0–1, uniform over faces at any
-// one direction and correlated over the angle that a leaf spans. A face is lit where its field is less
+// one direction and correlated over the angles that leaves span. A face is lit where its field is less
 // than the gap probability, so that the share of lit faces is the gap and lit spells are contiguous as
 // the sun moves. It is a sum of cosines with random wave vectors and a phase per face and wave
-// (spectral method of Shinozuka & Deodatis 1991 for a Gaussian covariance).
+// (spectral method of Shinozuka & Deodatis 1991 for a mixture of Gaussian covariances).
 type Field struct {
 	wave     [waves]mgl64.Vec3
 	cos, sin []float64 // of the phases [face*waves + wave]
@@ -28,13 +28,14 @@ const (
 	waveOf
 )
 
-// NewField freezes the fields of faces with the given sources for a correlation angle [rad]. The same
+// NewField freezes the fields of faces with the given sources, every wave with a correlation angle of its
+// own [rad]. The same
 // source gives the same field, whatever other faces there are.
-func NewField(shared draw.Source, faces []draw.Source, angle float64) *Field {
+func NewField(shared draw.Source, faces []draw.Source, angles [waves]float64) *Field {
 	f := &Field{cos: make([]float64, len(faces)*waves), sin: make([]float64, len(faces)*waves)}
 	for k := range waves {
 		for axis := range 3 {
-			f.wave[k][axis] = shared.Of(k).Normal(waveOf+draw.Purpose(axis)) / angle
+			f.wave[k][axis] = shared.Of(k).Normal(waveOf+draw.Purpose(axis)) / angles[k]
 		}
 	}
 	for i, face := range faces {

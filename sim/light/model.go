@@ -48,14 +48,6 @@ const (
 // berries of 7 mm the outermost berry sees 20 to 30° past the plane of the face].
 const soft = 0.2
 
-// leafDistance is how far the leaves that shade a bunch are from it on average [m; assumption], and
-// spanShare the correlation length of the light field as a share of the angle that a leaf spans at
-// that distance: a Gaussian covariance with it has fallen to 0.1 where one leaf's angle has passed.
-const (
-	leafDistance = 0.3
-	spanShare    = 0.46
-)
-
 // New prepares the light of a stand. Pace is called between slices of work; its error abandons it.
 func New(stand *training.Stand, settings Settings, pace func() error) (*Model, error) {
 	m := &Model{
@@ -63,10 +55,13 @@ func New(stand *training.Stand, settings Settings, pace func() error) (*Model, e
 		up:        mgl64.Vec3{-settings.Slope.Across, -settings.Slope.Along, 1}.Normalize(),
 		stripView: make([]float64, strips),
 	}
-	m.freeze(stand, settings.Seed)
 	grid := canopy.FromStand(stand, settings.Slope)
 	points := Places(stand)
-	var err error
+	angles, err := spans(stand, grid, points, settings.Clumping, pace)
+	if err != nil {
+		return nil, err
+	}
+	m.freeze(stand, settings.Seed, angles)
 	if m.domes, err = canopy.NewDomes(grid, canopy.Half(faceStep), points, pace); err != nil {
 		return nil, err
 	}
@@ -100,7 +95,7 @@ func Places(stand *training.Stand) []canopy.Point {
 
 // freeze draws what is frozen on each face: its light field and the edge of its own shade. Both faces
 // of a bunch share the source of the bunch, counted from outward, so that a mirrored stand gives mirrored light.
-func (m *Model) freeze(stand *training.Stand, seed int) {
+func (m *Model) freeze(stand *training.Stand, seed int, angles [waves]float64) {
 	const edgeOf draw.Purpose = 17
 	sources := make([]draw.Source, len(m.Faces))
 	m.edge = make([]float64, len(m.Faces))
@@ -108,19 +103,7 @@ func (m *Model) freeze(stand *training.Stand, seed int) {
 		sources[i] = draw.New(seed).Of(int(stand.Bunches[face.Bunch].Seed >> 1)).Of(i % 2)
 		m.edge[i] = soft * (2*sources[i].Uniform(edgeOf) - 1)
 	}
-	m.field = NewField(draw.New(seed), sources, leafAngle(stand.Leaves)*spanShare)
-}
-
-// leafAngle is the angle that a leaf of mean size spans at the mean distance of the shading leaves [rad].
-func leafAngle(leaves []training.Leaf) float64 {
-	total := 0.0
-	for i := range leaves {
-		total += leaves[i].Area
-	}
-	if total == 0 {
-		return 0.35
-	}
-	return 2 * math.Sqrt(total/float64(len(leaves))/math.Pi) / leafDistance
+	m.field = NewField(draw.New(seed), sources, angles)
 }
 
 // floorPoints stand for the strips: places along the row, at the ground under the middle of each strip.
