@@ -10,8 +10,7 @@ import (
 	"rowlight/sim/training"
 )
 
-// clumping is Ω for cells of 9 cm: leaves within a cell taken as spread at random [assumption; the
-// gaps between shoots and under the canopy are in the grid itself].
+// clumping is the factor on Ω, which light finds for every stand from its own leaves: 1 leaves it as it is.
 const clumping = 1.0
 
 // measured is a stand with its measures.

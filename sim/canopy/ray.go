@@ -81,7 +81,7 @@ func (r *Ray) trace(fx, fy, fz float64, iz int, direction mgl64.Vec3) {
 	at := 0.0
 	r.list = r.list[:0]
 	for at < farthest && iz+oz < g.nz && iz+oz >= 0 {
-		next := math.Min(math.Min(x.next, y.next), math.Min(z.next, farthest))
+		next := min(x.next, y.next, z.next, farthest)
 		r.list = append(r.list, crossing{int32(ox), int32(oy), int32(oz), next - at})
 		at = next
 		switch next {

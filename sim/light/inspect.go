@@ -1,6 +1,10 @@
 package light
 
-import "github.com/go-gl/mathgl/mgl64"
+import (
+	"github.com/go-gl/mathgl/mgl64"
+
+	"rowlight/sim/canopy"
+)
 
 // Sight is how a face meets the sun: what decides whether it is lit.
 type Sight struct {
@@ -9,7 +13,7 @@ type Sight struct {
 	Outward  float64    // cosine of the sun to the outward normal of the face
 	Edge     float64    // cosine up to which the bunch shades the face
 	Depth    float64    // optical depth of the leaves on the way, at Ω = 1
-	Clumping float64    // Ω
+	Clumping float64    // Ω in this direction
 	Gap      float64    // probability that the way is free
 	Field    float64    // frozen value of the face; lit below the gap
 }
@@ -19,13 +23,13 @@ type Sight struct {
 func (m *Model) Sight(face int, sky Sky) (s Sight, ok bool) {
 	point := m.domes.Points[face]
 	local := point.InFrame(sky.Sun)
-	s = Sight{At: point.At, Ground: sky.Sun.Dot(m.up), Outward: local[0], Edge: m.edge[face], Clumping: m.clumping}
+	s = Sight{At: point.At, Ground: sky.Sun.Dot(m.up), Outward: local[0], Edge: m.edge[face], Clumping: m.omega(face%2, local)}
 	sample, ok := m.domes.Lattice.Sample(local)
 	if !ok {
 		return s, false
 	}
 	field := m.field.At(local)
 	s.Depth, s.Field = m.domes.Along(face, &sample), field.Of(face)
-	s.Gap = m.gap(s.Depth)
+	s.Gap = canopy.Gap(s.Clumping, s.Depth)
 	return s, true
 }

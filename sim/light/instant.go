@@ -1,6 +1,10 @@
 package light
 
-import "github.com/go-gl/mathgl/mgl64"
+import (
+	"github.com/go-gl/mathgl/mgl64"
+
+	"rowlight/sim/canopy"
+)
 
 // Sky is the light of one instant, in the row frame.
 type Sky struct {
@@ -49,9 +53,9 @@ func (m *Model) lightFaces(sky Sky, lit []bool) {
 		if !ok {
 			continue
 		}
-		field := m.field.At(local)
+		field, omega := m.field.At(local), m.omega(side, local)
 		for f := side; f < len(m.Faces); f += 2 {
-			lit[f] = local[0] > m.edge[f] && field.Of(f) < m.gap(m.domes.Along(f, &sample))
+			lit[f] = local[0] > m.edge[f] && field.Of(f) < canopy.Gap(omega, m.domes.Along(f, &sample))
 		}
 	}
 }
@@ -62,7 +66,7 @@ func (m *Model) lightStrips(sky Sky, short []float64) {
 	cosine := sky.Sun.Dot(m.up)
 	if sample, ok := m.floor.Lattice.Sample(sky.Sun); ok && sky.Beam > 0 && cosine > 0 && sky.Sun[2] > 0 {
 		for k := range m.floor.Points {
-			m.stripView[k/floorSamples] += m.gap(m.floor.Along(k, &sample)) / floorSamples
+			m.stripView[k/floorSamples] += canopy.Gap(m.factor, m.floor.Along(k, &sample)) / floorSamples
 		}
 	}
 	for strip := range short {

@@ -6,7 +6,9 @@ import (
 	"github.com/go-gl/mathgl/mgl64"
 
 	"rowlight/sim/canopy"
+	"rowlight/sim/canopy/yardstick"
 	"rowlight/sim/internal/draw"
+	"rowlight/sim/scenario"
 	"rowlight/sim/training"
 )
 
@@ -14,7 +16,7 @@ import (
 type Settings struct {
 	Seed     int
 	Slope    canopy.Slope
-	Clumping float64 // Ω: leaf area that would work alike if it hung at random; above 1 where leaves avoid each other
+	Clumping float64 // factor on Ω, which the stand's own leaves set
 }
 
 // Model is all of the light of a stand that does not depend on site, date, hour or weather.
@@ -22,7 +24,8 @@ type Model struct {
 	Faces  []training.Face
 	Strips int // floor strips across one row spacing, from the left edge of the period
 
-	clumping  float64
+	factor    float64 // on Ω
+	clumping  *yardstick.Clumping
 	domes     *canopy.Domes // of the faces, upward
 	floor     *canopy.Domes // of the floor, upward [strip*floorSamples + sample]
 	up        mgl64.Vec3    // unit normal of the ground
@@ -51,13 +54,17 @@ const soft = 0.2
 // New prepares the light of a stand. Pace is called between slices of work; its error abandons it.
 func New(stand *training.Stand, settings Settings, pace func() error) (*Model, error) {
 	m := &Model{
-		Faces: stand.Faces(), Strips: strips, clumping: settings.Clumping,
+		Faces: stand.Faces(), Strips: strips, factor: settings.Clumping,
 		up:        mgl64.Vec3{-settings.Slope.Across, -settings.Slope.Along, 1}.Normalize(),
 		stripView: make([]float64, strips),
 	}
 	grid := canopy.FromStand(stand, settings.Slope)
-	points := Places(stand)
-	angles, err := spans(stand, grid, points, settings.Clumping, pace)
+	points := yardstick.Places(stand)
+	var err error
+	if m.clumping, err = yardstick.Fit(stand, grid, settings.Slope, pace); err != nil {
+		return nil, err
+	}
+	angles, err := spans(stand, grid, points, pace)
 	if err != nil {
 		return nil, err
 	}
@@ -76,21 +83,6 @@ func New(stand *training.Stand, settings Settings, pace func() error) (*Model, e
 	m.viewGround(down, grid, settings.Slope)
 	m.viewFloorSky()
 	return m, pace()
-}
-
-// faceDepth is where the berries of a face lie on average, from the middle of the bunch, in half widths:
-// the mean of √(1 − r²) over the outline of a round bunch (geometry).
-const faceDepth = 2.0 / 3
-
-// Places are the points that stand for the faces of all bunches.
-func Places(stand *training.Stand) []canopy.Point {
-	faces := stand.Faces()
-	points := make([]canopy.Point, len(faces))
-	for i, face := range faces {
-		bunch := &stand.Bunches[face.Bunch]
-		points[i] = canopy.Point{At: bunch.Centre.Add(face.Normal.Mul(faceDepth * bunch.Radius)), Mirrored: !face.Right}
-	}
-	return points
 }
 
 // freeze draws what is frozen on each face: its light field and the edge of its own shade. Both faces
@@ -119,8 +111,10 @@ func floorPoints(g *canopy.Grid, stand *training.Stand, slope canopy.Slope) []ca
 	return points
 }
 
-// gap is the probability that light passes leaves of an optical depth.
-func (m *Model) gap(depth float64) float64 { return canopy.Gap(m.clumping, depth) }
+// omega is Ω for the faces of a side in a direction of their own frame.
+func (m *Model) omega(side int, local mgl64.Vec3) float64 {
+	return m.factor * m.clumping.Toward(scenario.Side(side), local)
+}
 
 // shown is the share of a face's berries that their own bunch does not shade from a direction with
 // the given cosine to the outward normal.

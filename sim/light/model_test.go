@@ -66,7 +66,7 @@ func TestLitShareIsTheMeanGap(t *testing.T) {
 			m.At(Sky{Sun: sun, Beam: 900}, &at)
 			sample, _ := m.domes.Lattice.Sample(sun)
 			for f := 1; f < len(m.Faces); f += 2 {
-				gaps += m.gap(m.domes.Along(f, &sample))
+				gaps += canopy.Gap(m.omega(1, sun), m.domes.Along(f, &sample))
 				if at.Lit[f] {
 					lit++
 				}
@@ -164,12 +164,12 @@ func TestMomentOfLightingAgreesWithRays(t *testing.T) {
 	for k := range minutes {
 		sun := toSun(15+0.2*float64(k), -20+0.15*float64(k))
 		sample, _ := m.domes.Lattice.Sample(sun)
-		field := m.field.At(sun)
+		field, omega := m.field.At(sun), m.omega(1, sun)
 		thickness.Toward(sun)
 		for f := 1; f < len(m.Faces); f += 2 {
 			u := field.Of(f)
-			byDome := u < m.gap(m.domes.Along(f, &sample))
-			byRay := u < m.gap(ray.Depth(thickness, grid.Snap(m.domes.Points[f].At), sun))
+			byDome := u < canopy.Gap(omega, m.domes.Along(f, &sample))
+			byRay := u < canopy.Gap(omega, ray.Depth(thickness, grid.Snap(m.domes.Points[f].At), sun))
 			if byDome != byRay {
 				wrong[f]++
 			}

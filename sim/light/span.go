@@ -26,8 +26,8 @@ const (
 // spans are the angles over which light on fruit comes and goes as the sun moves, for the waves of a field:
 // those that leaves on the way span, near ones a quarter of the sky and those of the next row a degree or
 // two, each as often as such leaves stand in the way where the sun may come through.
-func spans(stand *training.Stand, grid *canopy.Grid, points []canopy.Point, clumping float64, pace func() error) (angles [waves]float64, err error) {
-	distances, err := leafDistances(grid, points, clumping, pace)
+func spans(stand *training.Stand, grid *canopy.Grid, points []canopy.Point, pace func() error) (angles [waves]float64, err error) {
+	distances, err := leafDistances(grid, points, pace)
 	if err != nil {
 		return angles, err
 	}
@@ -63,7 +63,7 @@ type histogram [spanBins]float64
 
 // leafDistances looks from faces out into the sky on their side. Depth on a way counts by the probability
 // that the way is free.
-func leafDistances(grid *canopy.Grid, points []canopy.Point, clumping float64, pace func() error) (all histogram, err error) {
+func leafDistances(grid *canopy.Grid, points []canopy.Point, pace func() error) (all histogram, err error) {
 	ray, thickness, lattice := canopy.NewRay(grid), canopy.NewThickness(grid), canopy.Half(spanStep)
 	for i := range lattice.Size() {
 		local := lattice.Direction(i)
@@ -77,7 +77,7 @@ func leafDistances(grid *canopy.Grid, points []canopy.Point, clumping float64, p
 			d := canopy.Point{Mirrored: side == 0}.InFrame(local)
 			thickness.Toward(d)
 			for f := side; f < len(points); f += spanFaces {
-				weight := lattice.SolidAngle(i) * canopy.Gap(clumping, ray.Depth(thickness, points[f].At, d))
+				weight := lattice.SolidAngle(i) * canopy.Gap(1, ray.Depth(thickness, points[f].At, d))
 				ray.Each(thickness, points[f].At, d, func(from, to, depth float64) {
 					all[min(int((from+to)/2/spanBin), spanBins-1)] += weight * depth
 				})

@@ -8,6 +8,7 @@ import (
 	"github.com/go-gl/mathgl/mgl64"
 
 	"rowlight/sim/canopy"
+	"rowlight/sim/canopy/yardstick"
 	"rowlight/sim/internal/draw"
 	"rowlight/sim/training"
 )
@@ -85,7 +86,7 @@ func TestFarLeavesSpanLess(t *testing.T) {
 	mean := map[float64]float64{}
 	for _, distance := range []float64{0.5, 1} {
 		stand := curtain(distance)
-		angles, err := spans(stand, canopy.FromStand(stand, canopy.Slope{}), Places(stand), 1, free)
+		angles, err := spans(stand, canopy.FromStand(stand, canopy.Slope{}), yardstick.Places(stand), free)
 		if err != nil {
 			t.Fatal(err)
 		}

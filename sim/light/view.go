@@ -16,8 +16,9 @@ func (m *Model) viewSky() {
 	for i := range lattice.Size() {
 		local, weight := lattice.Direction(i), lattice.SolidAngle(i)
 		free := shown(local[0])
+		omega := [2]float64{m.omega(0, local), m.omega(1, local)}
 		for f, depth := range m.domes.Depth(i) {
-			m.sky[f].add(m.domes.Points[f].InFrame(local), weight*free*m.gap(float64(depth)))
+			m.sky[f].add(m.domes.Points[f].InFrame(local), weight*free*canopy.Gap(omega[f%2], float64(depth)))
 		}
 	}
 	hidden := ownBunch()
@@ -46,7 +47,7 @@ func (m *Model) viewGround(down *canopy.Domes, grid *canopy.Grid, slope canopy.S
 		for f, depth := range down.Depth(i) {
 			d := down.Points[f].InFrame(local)
 			strip := m.hit(down.Points[f].At, d, slope, grid.Width())
-			m.ground[f*m.Strips+strip].add(d, weight*free*m.gap(float64(depth)))
+			m.ground[f*m.Strips+strip].add(d, weight*free*canopy.Gap(m.factor, float64(depth)))
 		}
 	}
 }
@@ -72,7 +73,7 @@ func (m *Model) viewFloorSky() {
 		weight := lattice.SolidAngle(i) * math.Max(d.Dot(m.up), 0)
 		total += lattice.SolidAngle(i) * d[2]
 		for k, depth := range m.floor.Depth(i) {
-			m.stripSky[k/floorSamples] += weight * m.gap(float64(depth)) / floorSamples
+			m.stripSky[k/floorSamples] += weight * canopy.Gap(m.factor, float64(depth)) / floorSamples
 		}
 	}
 	for strip := range m.stripSky {
