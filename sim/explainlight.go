@@ -83,7 +83,7 @@ func (i *inspection) leafLinks(c *chain) {
 				"straightDepth/leafPath", "")
 		}
 		c.given("depth", s.Depth, "", "optical depth that counts, from the dome of the face", "interpolated between directions 2.5° apart")
-		c.given("Omega", s.Clumping, "", "clumping Ω of the leaves", "of the light model")
+		c.given("Omega", s.Clumping, "", "clumping Ω of the leaves", "fitted to the leaves of this stand, for this side and direction")
 		c.follows("gap", s.Gap, "", "probability that the way is free", "exp(-Omega*depth)", "Monsi & Saeki 1953; Nilson 1971")
 		c.given("field", s.Field, "", "value of the face in the frozen field, even in 0 – 1", "drawn for this face; correlated over the angle of a leaf")
 		c.follows("lit", one(i.load.Beam_Wm2 > 0), "", "1 in the sun, 0 in the shade",

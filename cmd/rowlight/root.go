@@ -50,7 +50,7 @@ func newRoot() *cobra.Command {
 		SilenceErrors: true,
 	}
 	root.CompletionOptions.DisableDefaultCmd = true
-	root.AddCommand(newDay(), newForms(), newSun(), newSky(), newBerry(), newVerify(), newExplain())
+	root.AddCommand(newDay(), newForms(), newSun(), newSky(), newBerry(), newVerify(), newExplain(), newYardstick())
 	return root
 }
 

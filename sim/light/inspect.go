@@ -33,3 +33,6 @@ func (m *Model) Sight(face int, sky Sky) (s Sight, ok bool) {
 	s.Gap = canopy.Gap(s.Clumping, s.Depth)
 	return s, true
 }
+
+// Edge is the least cosine of the sun to the outward normal of a face at which its own bunch leaves it in the sun.
+func (m *Model) Edge(face int) float64 { return m.edge[face] }
