@@ -12,41 +12,62 @@ import (
 // daylight is the light of one day on one stand: what a change of air or wind leaves as it is.
 type daylight struct {
 	skies    []light.Sky
-	instants []light.Instant
+	instants []light.Instant // direct, sky, floor and leaf light
+	scatters []scattered
+	openness float64 // sky light caught by the leaves per leaf area, for a sky of unit irradiance
 }
 
 // daylight finds the light of the day, or takes the one found from the same sun and sky.
-func (e *Engine) daylight(s scenario.Scenario, o scenario.Option, model *light.Model, lightKey string, course weather.Series, pace func() error) (*daylight, error) {
-	albedo := heat.FloorOf(s.Site.Floor).Albedo
+func (e *Engine) daylight(s scenario.Scenario, o scenario.Option, stand *measured, model *light.Model, lightKey string, course weather.Series, pace func() error) (*daylight, error) {
 	skies := make([]light.Sky, len(course.Instants))
 	for k := range skies {
-		skies[k] = skyInRow(&course.Instants[k], o.Rows, albedo)
+		skies[k] = skyInRow(&course.Instants[k], o.Rows)
 	}
-	key, err := keyOf(lightKey, skies)
+	scattering, scatterKey, err := e.scattering(s, o, stand, model, lightKey, pace)
+	if err != nil {
+		return nil, err
+	}
+	key, err := keyOf(scatterKey, skies)
 	if err != nil {
 		return nil, err
 	}
 	return e.days.get(key, func() (*daylight, error) {
-		day := &daylight{skies: skies, instants: make([]light.Instant, len(skies))}
+		day := &daylight{
+			skies: skies, instants: make([]light.Instant, len(skies)),
+			scatters: make([]scattered, len(skies)), openness: scattering.openness,
+		}
 		for k, sky := range skies {
 			if err := pace(); err != nil {
 				return nil, err
 			}
 			model.At(sky, &day.instants[k])
+			day.scatters[k] = scattering.add(model, sky, &day.instants[k])
 		}
 		return day, nil
 	})
 }
 
+// scattering prepares the scattered light of a stand, or takes the one prepared from the same inputs.
+func (e *Engine) scattering(s scenario.Scenario, o scenario.Option, stand *measured, model *light.Model, lightKey string, pace func() error) (*scattering, string, error) {
+	albedo := heat.FloorOf(s.Site.Floor).Albedo
+	key, err := keyOf(lightKey, albedo)
+	if err != nil {
+		return nil, "", err
+	}
+	made, err := e.scatterings.get(key, func() (*scattering, error) {
+		return newScattering(stand, model, lightSettings(s, o), albedo, pace)
+	})
+	return made, key, err
+}
+
 // skyInRow puts the light of an instant into the row frame: circumsolar light follows the beam
 // (Hay & Davies 1980).
-func skyInRow(at *weather.Instant, rows scenario.Rows, albedo float64) light.Sky {
+func skyInRow(at *weather.Instant, rows scenario.Rows) light.Sky {
 	toSun := at.Sun.Vector()
 	split := sky.HayDavies(at.Irradiance, at.Extraterrestrial_Wm2, toSun[2])
 	return light.Sky{
 		Sun:     sun.InRow(toSun, rows.Azimuth_deg),
 		Beam:    at.DNI + split.Circumsolar_Wm2,
 		Diffuse: split.Even_Wm2,
-		Albedo:  albedo,
 	}
 }

@@ -16,9 +16,10 @@ import (
 // Engine runs scenarios and remembers their stages, so that a change reruns only what it touches. It
 // is not safe for concurrent use: give every goroutine its own.
 type Engine struct {
-	stands cache[*measured]
-	lights cache[*light.Model]
-	days   cache[*daylight]
+	stands      cache[*measured]
+	lights      cache[*light.Model]
+	scatterings cache[*scattering]
+	days        cache[*daylight]
 }
 
 // NewEngine makes an engine that remembers nothing yet.

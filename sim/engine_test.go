@@ -40,13 +40,10 @@ func TestMemoryChangesNothing(t *testing.T) {
 	changes := []func(){
 		func() {},
 		func() { s.Weather.Wind_ms = 4 },
-		func() { s.Options[0].Rows.Azimuth_deg = 45 },
-		func() { s.Options[0].Leaves.RemovedAfternoon = 0.5 },
+		func() { s.Options[0].Rows.Azimuth_deg, s.Options[0].Leaves.RemovedAfternoon = 45, 0.5 },
 		func() { s.Options[0].Rows.Azimuth_deg = 135 }, // turns the afternoon side to the other side of the vine
-		func() { s.Site.Slope_deg = 8 },
-		func() { s.Weather.Date = "2026-08-20" },
-		func() { s.Site.Floor = scenario.Straw },
-		func() { s.Limits.Hot_C = 41 },
+		func() { s.Site.Slope_deg, s.Weather.Date = 8, "2026-08-20" },
+		func() { s.Site.Floor, s.Limits.Hot_C = scenario.Straw, 41 },
 	}
 	for k, change := range changes {
 		change()

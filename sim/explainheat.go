@@ -81,7 +81,8 @@ func (i *inspection) longwaveLinks(c *chain) {
 	c.given("floorLong", perView(i.from.floor, v.ground), "W/m²", "that leaves the floor, mean of the strips as the face sees them", "floor temperatures")
 	c.follows("floorIn", i.from.floor.Mean, "W/m²", "of it on the skin, mean", "viewFloor*floorLong", "")
 	c.given("viewLeaves", v.leaves.Mean, "", "share of their surroundings that is leaves", "what sky, floor and bunch leave")
-	c.follows("leafLong", i.near.leaf, "W/m²", "that leaves send out at air temperature", fmt.Sprintf(emitted, "airScreen"), "Stefan & Boltzmann")
+	c.given("leafTemperature", i.near.leaves.Temperature_C, "°C", "mean leaf, with water", "its own balance (Monteith 1965, for one leaf)")
+	c.follows("leafLong", i.near.leaf, "W/m²", "that leaves send out", fmt.Sprintf(emitted, "leafTemperature"), "Stefan & Boltzmann")
 	c.follows("leavesIn", i.from.leaves.Mean, "W/m²", "of it on the skin, mean", "viewLeaves*leafLong", "")
 	c.given("viewOwn", v.own.Mean, "", "share of their surroundings that is their own bunch", "half, with a soft edge")
 	c.given("before", i.before, "°C", "whole berry at the instant before", "the run so far")
@@ -131,9 +132,8 @@ func (i *inspection) convectionLinks(c *chain) {
 func (i *inspection) meanLinks(c *chain) {
 	t, b := &i.trace, &i.berry
 	c.part = "whole berry"
-	c.given("absorptance", b.Absorptance, "", "share of sunlight that the skin takes in", "scenario, or by colour from memory")
-	c.follows("absorbed", t.FluxAbsorbed, "W/m²", "sunlight taken in, mean over the skin", "absorptance*(beamOnBerry/4+short)", "a sphere catches the beam on a quarter of its skin")
-	c.given("transpiration", i.load.Transpiration_Wm2, "W/m²", "latent heat that leaves the skin", "assumption")
+	c.follows("absorbed", t.FluxAbsorbed, "W/m²", "sunlight taken in, mean over the skin", "absorptance*(beamOnBerry/4+felt)", "a sphere catches the beam on a quarter of its skin")
+	c.given("transpiration", i.load.Transpiration_Wm2, "W/m²", "latent heat that leaves the skin", "conductance of the skin from memory")
 	c.follows("inflow", t.Inflow_Wm2, "W/m²", "heat taken in at air temperature", "absorbed+long-transpiration", "")
 	c.follows("balance", t.Balance_C, "°C", "where the berry would come to rest", "air+inflow/hTotal", "")
 	c.given("density", b.Density, "kg/m³", "of the berry", "from memory, 1050 – 1080")
@@ -155,7 +155,7 @@ func (i *inspection) surfaceLinks(c *chain) {
 	c.given("k", i.berry.Conductivity, "W/m/K", "conductivity of the pulp", "from memory")
 	c.follows("inward", t.Inward_Wm2K, "W/m²/K", "conduction through the berry, k/R", "k/(diameter/2)", "")
 	c.follows("q0", i.berry.Absorptance*i.load.Beam_Wm2, "W/m²", "beam taken in where the skin faces the sun", "absorptance*beamOnBerry", "")
-	const tilt = "(absorptance*short%[1]s+long%[1]s+q0/2*sun%[2]s)/(hTotal+inward)"
+	const tilt = "(absorptance*felt%[1]s+long%[1]s+q0/2*sun%[2]s)/(hTotal+inward)"
 	c.follows("tiltX", t.Tilt[0], "K", "rise of a skin that looks across the row", fmt.Sprintf(tilt, "X", "Across"), legendre+", n = 1")
 	c.follows("tiltY", t.Tilt[1], "K", "along the row", fmt.Sprintf(tilt, "Y", "Along"), "same")
 	c.follows("tiltZ", t.Tilt[2], "K", "upward", fmt.Sprintf(tilt, "Z", "Up"), "same")

@@ -102,24 +102,32 @@ func (i *inspection) straight() (path, depth float64) {
 	return ray.Path(from, toSun), ray.Depth(thickness, from, toSun)
 }
 
-// diffuseLinks are the light of sky and floor on the face.
+// diffuseLinks are the light of sky, floor and leaves on the face.
 func (i *inspection) diffuseLinks(c *chain) {
-	sky, strips := i.day.skies[i.k], i.day.instants[i.k].StripShort
-	fromSky, fromFloor := i.light.Parts(i.face, sky, strips)
-	v, short, normal := &i.views[i.face], i.load.Short, i.light.Faces[i.face].Normal
+	sky, scatter := i.day.skies[i.k], &i.day.scatters[i.k]
+	v, short, normal := &i.views[i.face], i.day.instants[i.k].Short[i.face], i.light.Faces[i.face].Normal
+	fromSky, fromFloor := v.sky.Times(sky.Diffuse), i.light.GroundOf(i.face, scatter.leaving)
+	near := scatter.near[i.face].Mean
+	visible := short.Mean - fromSky.Mean - fromFloor.Mean - near
 	c.part = "light on the face"
 	c.given("viewSky", v.sky.Mean, "", "share of the sky that the berries see, mean over their skin", "dome of the face")
 	c.follows("skyLight", fromSky.Mean, "W/m²", "sky light on the skin, mean", "viewSky*even", "")
 	c.given("viewFloor", v.ground.Mean, "", "share of their surroundings that is floor", "rays to the floor strips")
-	c.given("floorLight", perView(i.light.GroundOf(i.face, strips), v.ground), "W/m²", "sunlight on the floor, mean of the strips as the face sees them", "rays of beam and sky to 16 strips")
-	c.given("albedo", sky.Albedo, "", "share that the floor sends back", "kind of floor")
-	c.follows("floorReflected", fromFloor.Mean, "W/m²", "light of the floor on the skin, mean", "viewFloor*floorLight*albedo", "")
-	c.follows("short", short.Mean, "W/m²", "diffuse sunlight on the skin, mean", "skyLight+floorReflected", "")
+	c.given("floorSent", perView(fromFloor, v.ground), "W/m²", "sunlight that the floor sends back, mean of the strips as the face sees them", "radiosity of leaves and floor, albedo by kind of floor")
+	c.follows("floorReflected", fromFloor.Mean, "W/m²", "light of the floor on the skin, mean", "viewFloor*floorSent", "")
+	c.given("leafVisible", visible, "W/m²", "PAR from leaves on the skin, mean", "radiosity; leaves send on 16 % of it (Smart 2019)")
+	c.given("leafNear", near, "W/m²", "near infrared from leaves on the skin, mean", "radiosity; leaves send on 85 % of it (from memory)")
+	c.follows("short", short.Mean, "W/m²", "diffuse sunlight on the skin, mean", "skyLight+floorReflected+leafVisible+leafNear", "")
 	c.given("shortX", short.Vector[0], "W/m²", "how much more comes from across the row", "the same views by direction (first Legendre term)")
-	c.given("shortY", short.Vector[1], "W/m²", "from along the row", "same")
-	c.given("shortZ", short.Vector[2], "W/m²", "from above", "same")
 	c.follows("faceLight", i.load.Beam_Wm2*math.Max(i.sight.Outward, 0)+math.Max(short.On(normal), 0), "W/m²",
 		"all sunlight on an upright plane at the face", "beamOnBerry*max(outward,0)+max(short+side*shortX,0)", "")
+	c.given("absorptance", i.berry.Absorptance, "", "share of sunlight that the skin takes in", "scenario, or by colour from memory")
+	c.given("nearInfrared", i.berry.NearInfrared, "", "share of the near infrared from leaves that it takes in", "from memory, 0.4 – 0.6")
+	felt := i.load.Short
+	c.follows("felt", felt.Mean, "W/m²", "sunlight that would be taken in as much, mean", "short+leafNear*(nearInfrared/absorptance-1)", "")
+	c.given("feltX", felt.Vector[0], "W/m²", "how much more of it comes from across the row", "the same views by direction (first Legendre term)")
+	c.given("feltY", felt.Vector[1], "W/m²", "from along the row", "same")
+	c.given("feltZ", felt.Vector[2], "W/m²", "from above", "same")
 }
 
 // perView is a flux as a face receives it over what the face sees of where it comes from.

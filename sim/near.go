@@ -4,11 +4,12 @@ import "rowlight/sim/heat"
 
 // near is what surrounds the fruit at an instant.
 type near struct {
-	wind  heat.WindProfile
-	air   heat.AirProfile
-	fruit heat.Around // air at the bunches
-	leaf  float64     // longwave that leaves send out [W/m²]
-	floor []float64   // longwave that each strip of floor sends out [W/m²]
+	wind   heat.WindProfile
+	air    heat.AirProfile
+	fruit  heat.Around      // air at the bunches
+	leaves heat.LeafBalance // of the mean leaf
+	leaf   float64          // longwave that leaves send out [W/m²]
+	floor  []float64        // longwave that each strip of floor sends out [W/m²]
 }
 
 // stepNear carries the floor from the last instant to instant k and gives the surroundings of the fruit.
@@ -16,7 +17,9 @@ func (d *optionDay) stepNear(k int, dt_s float64) near {
 	at := &d.course.Instants[k]
 	wind := heat.NewWindProfile(at.Wind_ms, at.WindFrom_deg, d.option.Rows.Azimuth_deg, d.stand.measures.Top_m, d.leafArea)
 	air := heat.Around{Air_C: at.Air_C, Dew_C: at.Dew_C, Pressure_Pa: d.pressure, Wind_ms: wind.At(heat.FloorWind_m)}
-	n := near{wind: wind, leaf: heat.Emitted(at.Air_C), floor: d.floor.Upward_Wm2}
+	n := near{wind: wind, floor: d.floor.Upward_Wm2}
+	n.leaves = d.meanLeaf(k, wind, air)
+	n.leaf = heat.Emitted(n.leaves.Temperature_C)
 	for strip, share := range d.light.StripSky() {
 		d.received[strip] = share*at.Longwave_Wm2 + (1-share)*n.leaf
 	}
@@ -29,6 +32,25 @@ func (d *optionDay) stepNear(k int, dt_s float64) near {
 	air.Air_C = n.air.At(height)
 	n.fruit = air
 	return n
+}
+
+// meanLeaf is the balance of the mean leaf of the canopy: it absorbs its share of the sunlight, sees the sky and
+// the floor as far as their light reaches it, and otherwise leaves as warm as itself. The vines have
+// water [assumption].
+func (d *optionDay) meanLeaf(k int, wind heat.WindProfile, air heat.Around) heat.LeafBalance {
+	at := &d.course.Instants[k]
+	air.Wind_ms = wind.At((d.stand.measures.Bottom_m + d.stand.measures.Top_m) / 2)
+	long, full := 0.0, heat.Emitted(at.Air_C)
+	if d.leafArea > 0 {
+		floor := 0.0
+		for strip, upward := range d.floor.Upward_Wm2 {
+			// What leaves keep of the sky from a strip they receive of its longwave (reciprocity).
+			floor += (1 - d.light.StripSky()[strip]) * (upward - full)
+		}
+		floor /= float64(d.light.Strips) * d.leafArea
+		long = d.leaf.Emissivity * (d.day.openness*(at.Longwave_Wm2-full) + floor)
+	}
+	return d.leaf.Balance(d.day.scatters[k].leafTaken, long, air)
 }
 
 // settle lets the floor live through the day before, so that the night it starts from is that of a

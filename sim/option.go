@@ -42,7 +42,7 @@ func (e *Engine) prepare(s scenario.Scenario, o scenario.Option, course weather.
 	if err != nil {
 		return nil, err
 	}
-	day, err := e.daylight(s, o, model, lightKey, course, pace)
+	day, err := e.daylight(s, o, stand, model, lightKey, course, pace)
 	if err != nil {
 		return nil, err
 	}
@@ -60,6 +60,7 @@ type optionDay struct {
 	day      *daylight
 
 	berry    heat.Berry
+	leaf     heat.Leaf
 	rule     sunburn.Rule
 	floor    *heat.Floor
 	received []float64 // longwave on each strip of floor [W/m²]
@@ -83,6 +84,7 @@ func newOptionDay(s scenario.Scenario, o scenario.Option, course weather.Series,
 	d := &optionDay{
 		scenario: s, option: o, course: course, stand: stand, light: model, day: day,
 		berry: heat.NewBerry(s.Fruit, o.Bunches.Mass_g), rule: sunburn.NewRule(s),
+		leaf:     heat.NewLeaf(o.Leaves.Blade_cm2, false),
 		pressure: sky.Pressure(s.Site.Elevation_m),
 		views:    make([]faceViews, faces), mean: make([]float64, faces), states: make([]faceState, faces),
 		before:  make([]float64, faces),
@@ -150,7 +152,12 @@ func (d *optionDay) stepFaces(k int, n near, dt_s float64) {
 // loadOn is the radiation on the berries of a face at instant k.
 func (d *optionDay) loadOn(k, f int, n *near) heat.Load {
 	sky, at := &d.day.skies[k], &d.day.instants[k]
-	load := heat.Load{Sun: sky.Sun, Short: heat.Broad(at.Short[f]), LongNet: d.longwave(k, f, n)}
+	// Sunlight counts in full; of the near infrared from leaves the skin takes in less.
+	less := d.berry.NearInfrared/d.berry.Absorptance - 1
+	load := heat.Load{
+		Sun: sky.Sun, Short: heat.Broad(at.Short[f].Plus(d.day.scatters[k].near[f].Times(less))), LongNet: d.longwave(k, f, n),
+		Transpiration_Wm2: heat.SkinLatent(d.mean[f], n.fruit),
+	}
 	if at.Lit[f] {
 		load.Beam_Wm2 = sky.Beam
 	}

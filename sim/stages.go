@@ -45,12 +45,17 @@ func (e *Engine) stand(s scenario.Scenario, o scenario.Option) (stand *measured,
 
 // light prepares the light of a stand, or takes the one prepared from the same inputs.
 func (e *Engine) light(s scenario.Scenario, o scenario.Option, stand *measured, standKey string, pace func() error) (model *light.Model, key string, err error) {
-	settings := light.Settings{Seed: s.Seed, Slope: slopeInRow(s.Site, o.Rows), Clumping: clumping}
+	settings := lightSettings(s, o)
 	if key, err = keyOf(standKey, settings); err != nil {
 		return nil, "", err
 	}
 	model, err = e.lights.get(key, func() (*light.Model, error) { return light.New(stand.Stand, settings, pace) })
 	return model, key, err
+}
+
+// lightSettings are the inputs of the light of an option beside its stand.
+func lightSettings(s scenario.Scenario, o scenario.Option) light.Settings {
+	return light.Settings{Seed: s.Seed, Slope: slopeInRow(s.Site, o.Rows), Clumping: clumping}
 }
 
 // slopeInRow is the rise of the ground across and along a row. The aspect is the way downhill.

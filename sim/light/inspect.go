@@ -36,3 +36,6 @@ func (m *Model) Sight(face int, sky Sky) (s Sight, ok bool) {
 
 // Edge is the least cosine of the sun to the outward normal of a face at which its own bunch leaves it in the sun.
 func (m *Model) Edge(face int) float64 { return m.edge[face] }
+
+// Place is the point that stands for a face, in the row frame [m].
+func (m *Model) Place(face int) mgl64.Vec3 { return m.domes.Points[face].At }

@@ -116,8 +116,8 @@ func (m *Model) omega(side int, local mgl64.Vec3) float64 {
 	return m.factor * m.clumping.Toward(scenario.Side(side), local)
 }
 
-// shown is the share of a face's berries that their own bunch does not shade from a direction with
+// Shown is the share of a face's berries that their own bunch does not shade from a direction with
 // the given cosine to the outward normal.
-func shown(cosine float64) float64 {
+func Shown(cosine float64) float64 {
 	return math.Min(math.Max((cosine+soft)/(2*soft), 0), 1)
 }

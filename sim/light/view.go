@@ -15,7 +15,7 @@ func (m *Model) viewSky() {
 	lattice := m.domes.Lattice
 	for i := range lattice.Size() {
 		local, weight := lattice.Direction(i), lattice.SolidAngle(i)
-		free := shown(local[0])
+		free := Shown(local[0])
 		omega := [2]float64{m.omega(0, local), m.omega(1, local)}
 		for f, depth := range m.domes.Depth(i) {
 			m.sky[f].add(m.domes.Points[f].InFrame(local), weight*free*canopy.Gap(omega[f%2], float64(depth)))
@@ -32,7 +32,7 @@ func ownBunch() (own Broad) {
 	for _, lattice := range []canopy.Lattice{canopy.Full(3), canopy.FullDown(3)} {
 		for i := range lattice.Size() {
 			d := lattice.Direction(i)
-			own.add(d, lattice.SolidAngle(i)*(1-shown(d[0])))
+			own.add(d, lattice.SolidAngle(i)*(1-Shown(d[0])))
 		}
 	}
 	return own
@@ -43,7 +43,7 @@ func (m *Model) viewGround(down *canopy.Domes, grid *canopy.Grid, slope canopy.S
 	m.ground = make([]Broad, len(m.Faces)*m.Strips)
 	for i := range down.Lattice.Size() {
 		local, weight := down.Lattice.Direction(i), down.Lattice.SolidAngle(i)
-		free := shown(local[0])
+		free := Shown(local[0])
 		for f, depth := range down.Depth(i) {
 			d := down.Points[f].InFrame(local)
 			strip := m.hit(down.Points[f].At, d, slope, grid.Width())

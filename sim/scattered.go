@@ -1,0 +1,107 @@
+package sim
+
+import (
+	"slices"
+
+	"rowlight/sim/canopy"
+	"rowlight/sim/light"
+	"rowlight/sim/light/scatter"
+	"rowlight/sim/sky"
+)
+
+// scattering finds the light that leaves and floor scatter on one stand over one floor, all orders
+// together. It keeps scratch.
+type scattering struct {
+	model     *scatter.Model
+	bands     [2]*scatter.Band // PAR and near infrared
+	receivers *scatter.Receivers
+	sky       *scatter.Source
+	albedo    float64
+	leafArea  float64 // per metre of row [m²/m]
+	openness  float64 // sky light caught by the leaves per leaf area, for a sky of unit irradiance
+
+	beam, first scatter.Source
+	solutions   [2]scatter.Solution
+	leaves      []light.Broad
+}
+
+// The bands of sunlight: what of its energy lies in each, and what leaves send on of it.
+var (
+	bandShares  = [2]float64{sky.PARShare, 1 - sky.PARShare}
+	leafScatter = [2]float64{scatter.LeafPAR, scatter.LeafNIR}
+)
+
+// scattered is the scattered light of an instant beside what add puts onto faces and floor.
+type scattered struct {
+	leaving   []float64     // sunlight that each strip of floor sends back [W/m²]
+	near      []light.Broad // near infrared from leaves on each face, part of its light [W/m²]
+	leafTaken float64       // sunlight that the leaves absorb, per leaf area, one-sided [W/m²]
+}
+
+// newScattering prepares the exchange of light of a stand. The floor sends back the same share of both
+// bands: its albedo is known for all sunlight only.
+func newScattering(stand *measured, model *light.Model, settings light.Settings, albedo float64, pace func() error) (*scattering, error) {
+	grid := canopy.FromStand(stand.Stand, settings.Slope)
+	if err := pace(); err != nil {
+		return nil, err
+	}
+	s := &scattering{albedo: albedo, leaves: make([]light.Broad, len(model.Faces)), leafArea: stand.leafArea / stand.Length}
+	var err error
+	if s.model, err = scatter.New(grid, nil, scatter.Settings{Clumping: settings.Clumping, Strips: model.Strips}, pace); err != nil {
+		return nil, err
+	}
+	floor := slices.Repeat([]float64{albedo}, model.Strips)
+	for k, leaf := range leafScatter {
+		if s.bands[k], err = s.model.Band(leaf, floor, pace); err != nil {
+			return nil, err
+		}
+	}
+	places := make([]scatter.Place, len(model.Faces))
+	for f, face := range model.Faces {
+		places[f] = scatter.Place{At: model.Place(f), Right: face.Right}
+	}
+	if s.receivers, err = s.model.Receivers(places, light.Shown, pace); err != nil {
+		return nil, err
+	}
+	s.sky = s.model.Sky()
+	if s.leafArea > 0 {
+		s.openness = (s.sky.Total() - s.sky.Floor(s.model)) / s.leafArea
+	}
+	return s, nil
+}
+
+// add puts the scattered light of an instant onto faces and floor. The faces must hold the light of the sky
+// alone before. What the floor receives is replaced: it holds beam, sky and scattered light then.
+func (s *scattering) add(model *light.Model, sky light.Sky, at *light.Instant) scattered {
+	out := scattered{leaving: make([]float64, model.Strips), near: make([]light.Broad, len(at.Short))}
+	if sky.Beam <= 0 && sky.Diffuse <= 0 {
+		clear(at.StripShort)
+		return out
+	}
+	s.model.Beam(sky.Sun, &s.beam)
+	clear(at.StripShort)
+	for k, share := range bandShares {
+		s.first.Mix(&s.beam, share*sky.Beam, s.sky, share*sky.Diffuse)
+		solution := &s.solutions[k]
+		s.bands[k].At(&s.first, solution)
+		for strip, falls := range solution.Strips {
+			at.StripShort[strip] += falls
+			out.leaving[strip] += s.albedo * falls
+		}
+		for _, caught := range solution.Cells {
+			out.leafTaken += (1 - leafScatter[k]) * caught
+		}
+		s.receivers.Leaves(solution, s.leaves)
+		for f, fromLeaves := range s.leaves {
+			at.Short[f] = at.Short[f].Plus(fromLeaves)
+		}
+	}
+	copy(out.near, s.leaves) // of the last band
+	if s.leafArea > 0 {
+		out.leafTaken /= s.leafArea
+	}
+	for f := range at.Short {
+		at.Short[f] = at.Short[f].Plus(model.GroundOf(f, out.leaving))
+	}
+	return out
+}
