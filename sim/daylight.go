@@ -14,7 +14,8 @@ type daylight struct {
 	skies    []light.Sky
 	instants []light.Instant // direct, sky, floor and leaf light
 	scatters []scattered
-	openness float64 // sky light caught by the leaves per leaf area, for a sky of unit irradiance
+	stripSky []float64 // share of the sky's light that reaches each strip of floor
+	openness float64   // sky light caught by the leaves per leaf area, for a sky of unit irradiance
 }
 
 // daylight finds the light of the day, or takes the one found from the same sun and sky.
@@ -35,6 +36,7 @@ func (e *Engine) daylight(s scenario.Scenario, o scenario.Option, stand *measure
 		day := &daylight{
 			skies: skies, instants: make([]light.Instant, len(skies)),
 			scatters: make([]scattered, len(skies)), openness: scattering.openness,
+			stripSky: scattering.stripSky,
 		}
 		for k, sky := range skies {
 			if err := pace(); err != nil {

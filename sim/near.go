@@ -20,11 +20,11 @@ func (d *optionDay) stepNear(k int, dt_s float64) near {
 	n := near{wind: wind, floor: d.floor.Upward_Wm2}
 	n.leaves = d.meanLeaf(k, wind, air)
 	n.leaf = heat.Emitted(n.leaves.Temperature_C)
-	for strip, share := range d.light.StripSky() {
+	for strip, share := range d.day.stripSky {
 		d.received[strip] = share*at.Longwave_Wm2 + (1-share)*n.leaf
 	}
 	if dt_s > 0 {
-		d.floor.Step(d.day.instants[k].StripShort, d.received, air, dt_s)
+		d.floor.Step(d.day.scatters[k].strips, d.received, air, dt_s)
 	}
 	height := d.stand.measures.FruitHeight_m
 	air.Wind_ms = wind.At(height)
@@ -45,7 +45,7 @@ func (d *optionDay) meanLeaf(k int, wind heat.WindProfile, air heat.Around) heat
 		floor := 0.0
 		for strip, upward := range d.floor.Upward_Wm2 {
 			// What leaves keep of the sky from a strip they receive of its longwave (reciprocity).
-			floor += (1 - d.light.StripSky()[strip]) * (upward - full)
+			floor += (1 - d.day.stripSky[strip]) * (upward - full)
 		}
 		floor /= float64(d.light.Strips) * d.leafArea
 		long = d.leaf.Emissivity * (d.day.openness*(at.Longwave_Wm2-full) + floor)

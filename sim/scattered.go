@@ -17,8 +17,9 @@ type scattering struct {
 	receivers *scatter.Receivers
 	sky       *scatter.Source
 	albedo    float64
-	leafArea  float64 // per metre of row [m²/m]
-	openness  float64 // sky light caught by the leaves per leaf area, for a sky of unit irradiance
+	leafArea  float64   // per metre of row [m²/m]
+	openness  float64   // sky light caught by the leaves per leaf area, for a sky of unit irradiance
+	stripSky  []float64 // share of the sky's light that reaches each strip of floor
 
 	beam, first scatter.Source
 	solutions   [2]scatter.Solution
@@ -33,7 +34,8 @@ var (
 
 // scattered is the scattered light of an instant beside what add puts onto faces and floor.
 type scattered struct {
-	leaving   []float64     // sunlight that each strip of floor sends back [W/m²]
+	strips    []float64     // sunlight on each strip of floor: beam, sky and scattered [W/m²]
+	leaving   []float64     // of it, what the strip sends back [W/m²]
 	near      []light.Broad // near infrared from leaves on each face, part of its light [W/m²]
 	leafTaken float64       // sunlight that the leaves absorb, per leaf area, one-sided [W/m²]
 }
@@ -64,28 +66,29 @@ func newScattering(stand *measured, model *light.Model, settings light.Settings,
 		return nil, err
 	}
 	s.sky = s.model.Sky()
+	s.stripSky = s.sky.Strips(s.model)
 	if s.leafArea > 0 {
 		s.openness = (s.sky.Total() - s.sky.Floor(s.model)) / s.leafArea
 	}
 	return s, nil
 }
 
-// add puts the scattered light of an instant onto faces and floor. The faces must hold the light of the sky
-// alone before. What the floor receives is replaced: it holds beam, sky and scattered light then.
+// add puts the scattered light of an instant onto the faces, which must hold the light of the sky alone before.
 func (s *scattering) add(model *light.Model, sky light.Sky, at *light.Instant) scattered {
-	out := scattered{leaving: make([]float64, model.Strips), near: make([]light.Broad, len(at.Short))}
+	out := scattered{
+		strips: make([]float64, model.Strips), leaving: make([]float64, model.Strips),
+		near: make([]light.Broad, len(at.Short)),
+	}
 	if sky.Beam <= 0 && sky.Diffuse <= 0 {
-		clear(at.StripShort)
 		return out
 	}
 	s.model.Beam(sky.Sun, &s.beam)
-	clear(at.StripShort)
 	for k, share := range bandShares {
 		s.first.Mix(&s.beam, share*sky.Beam, s.sky, share*sky.Diffuse)
 		solution := &s.solutions[k]
 		s.bands[k].At(&s.first, solution)
 		for strip, falls := range solution.Strips {
-			at.StripShort[strip] += falls
+			out.strips[strip] += falls
 			out.leaving[strip] += s.albedo * falls
 		}
 		for _, caught := range solution.Cells {

@@ -11,31 +11,25 @@ type Sky struct {
 	Sun     mgl64.Vec3 // unit vector to the sun
 	Beam    float64    // normal to the sun: direct and circumsolar [W/m²]
 	Diffuse float64    // the rest of the sky light, taken as uniform, on the horizontal [W/m²]
-	Albedo  float64    // of the floor [0–1]
 }
 
-// Instant is the light on all faces and floor strips at one instant. Its slices are reused.
+// Instant is the light on all faces at one instant. Its slices are reused.
 type Instant struct {
-	Lit        []bool    // whether the sun reaches the face
-	Short      []Broad   // light from sky and floor on the face [W/m²]
-	StripShort []float64 // sunlight on each floor strip [W/m²]
+	Lit   []bool  // whether the sun reaches the face
+	Short []Broad // light of the even sky on the face [W/m²]
 }
 
-// At finds the light of an instant. A face is lit when its bunch does not shade it and its frozen
-// field lies below the gap probability toward the sun; lit faces meet the full beam.
+// At finds the light of sun and sky at an instant; what leaves and floor scatter is package scatter's. A face is lit
+// when its bunch does not shade it and its frozen field lies below the gap probability toward the sun; lit
+// faces meet the full beam.
 func (m *Model) At(sky Sky, into *Instant) {
-	m.resize(into)
-	m.lightStrips(sky, into.StripShort)
+	if len(into.Lit) != len(m.Faces) {
+		into.Lit, into.Short = make([]bool, len(m.Faces)), make([]Broad, len(m.Faces))
+	}
 	for f := range m.Faces {
-		fromSky, fromFloor := m.Parts(f, sky, into.StripShort)
-		into.Short[f] = fromSky.Plus(fromFloor)
+		into.Short[f] = m.sky[f].Times(sky.Diffuse)
 	}
 	m.lightFaces(sky, into.Lit)
-}
-
-// Parts are the diffuse sunlight on a face by where it comes from, under a sky that lights the floor strips.
-func (m *Model) Parts(face int, sky Sky, strips []float64) (fromSky, fromFloor Broad) {
-	return m.sky[face].Times(sky.Diffuse), m.GroundOf(face, strips).Times(sky.Albedo)
 }
 
 // lightFaces decides which faces are lit.
@@ -60,29 +54,6 @@ func (m *Model) lightFaces(sky Sky, lit []bool) {
 	}
 }
 
-// lightStrips finds the sunlight on each floor strip.
-func (m *Model) lightStrips(sky Sky, short []float64) {
-	clear(m.stripView)
-	cosine := sky.Sun.Dot(m.up)
-	if sample, ok := m.floor.Lattice.Sample(sky.Sun); ok && sky.Beam > 0 && cosine > 0 && sky.Sun[2] > 0 {
-		for k := range m.floor.Points {
-			m.stripView[k/floorSamples] += canopy.Gap(m.factor, m.floor.Along(k, &sample)) / floorSamples
-		}
-	}
-	for strip := range short {
-		short[strip] = sky.Beam*cosine*m.stripView[strip] + sky.Diffuse*m.stripSky[strip]
-	}
-}
-
-// resize makes an instant fit the model.
-func (m *Model) resize(into *Instant) {
-	if len(into.Lit) != len(m.Faces) {
-		into.Lit = make([]bool, len(m.Faces))
-		into.Short = make([]Broad, len(m.Faces))
-		into.StripShort = make([]float64, m.Strips)
-	}
-}
-
 // Views of a face for longwave, as shares of the flux that each part of the surroundings sends out.
 // Sky, ground, own bunch and leaves together make {1, 0}.
 func (m *Model) Views(face int) (sky, ground, own, leaves Broad) {
@@ -93,9 +64,6 @@ func (m *Model) Views(face int) (sky, ground, own, leaves Broad) {
 	leaves = Broad{Mean: 1}.Plus(sky.Times(-1)).Plus(ground.Times(-1)).Plus(own.Times(-1))
 	return sky, ground, own, leaves
 }
-
-// StripSky is the share of the sky's light that reaches each floor strip.
-func (m *Model) StripSky() []float64 { return m.stripSky }
 
 // GroundOf is a flux that leaves each strip of floor as a face receives it.
 func (m *Model) GroundOf(face int, flux []float64) Broad {

@@ -19,31 +19,26 @@ type Settings struct {
 	Clumping float64 // factor on Ω, which the stand's own leaves set
 }
 
-// Model is all of the light of a stand that does not depend on site, date, hour or weather.
+// Model is how the faces of a stand see sun, sky and floor, whatever the site, date, hour and weather.
 type Model struct {
 	Faces  []training.Face
 	Strips int // floor strips across one row spacing, from the left edge of the period
 
-	factor    float64 // on Ω
-	clumping  *yardstick.Clumping
-	domes     *canopy.Domes // of the faces, upward
-	floor     *canopy.Domes // of the floor, upward [strip*floorSamples + sample]
-	up        mgl64.Vec3    // unit normal of the ground
-	field     *Field
-	edge      []float64 // how far around its bunch each face still sees the sun: least d·n
-	sky       []Broad   // view of a uniform sky of unit horizontal irradiance, per face
-	own       []Broad   // view of the face's own bunch
-	ground    []Broad   // view of each floor strip of unit radiosity [face*Strips + strip]
-	stripSky  []float64 // share of the sky light that reaches each strip
-	stripView []float64 // scratch: share of the beam that reaches each strip
+	factor   float64 // on Ω
+	clumping *yardstick.Clumping
+	domes    *canopy.Domes // of the faces, upward
+	up       mgl64.Vec3    // unit normal of the ground
+	field    *Field
+	edge     []float64 // how far around its bunch each face still sees the sun: least d·n
+	sky      []Broad   // view of a uniform sky of unit horizontal irradiance, per face
+	own      []Broad   // view of the face's own bunch
+	ground   []Broad   // view of each floor strip of unit radiosity [face*Strips + strip]
 }
 
 const (
-	strips       = 16   // across one row spacing, about 17 cm each
-	floorSamples = 6    // places along the row that stand for a strip
-	faceStep     = 2.5  // lattice of the faces [deg]; the sun moves as far in 10 minutes
-	floorStep    = 6.0  // lattice of the floor [deg]
-	downStep     = 10.0 // lattice from the faces to the floor [deg]
+	strips   = 16   // across one row spacing, about 17 cm each
+	faceStep = 2.5  // lattice of the faces [deg]; the sun moves as far in 10 minutes
+	downStep = 10.0 // lattice from the faces to the floor [deg]
 )
 
 // soft is half the range of d·n over which the berries of a face pass into the shade of their own
@@ -55,8 +50,7 @@ const soft = 0.2
 func New(stand *training.Stand, settings Settings, pace func() error) (*Model, error) {
 	m := &Model{
 		Faces: stand.Faces(), Strips: strips, factor: settings.Clumping,
-		up:        mgl64.Vec3{-settings.Slope.Across, -settings.Slope.Along, 1}.Normalize(),
-		stripView: make([]float64, strips),
+		up: mgl64.Vec3{-settings.Slope.Across, -settings.Slope.Along, 1}.Normalize(),
 	}
 	grid := canopy.FromStand(stand, settings.Slope)
 	points := yardstick.Places(stand)
@@ -72,16 +66,12 @@ func New(stand *training.Stand, settings Settings, pace func() error) (*Model, e
 	if m.domes, err = canopy.NewDomes(grid, canopy.Half(faceStep), points, pace); err != nil {
 		return nil, err
 	}
-	if m.floor, err = canopy.NewDomes(grid, canopy.Full(floorStep), floorPoints(grid, stand, settings.Slope), pace); err != nil {
-		return nil, err
-	}
 	down, err := canopy.NewDomes(grid, canopy.HalfDown(downStep), points, pace)
 	if err != nil {
 		return nil, err
 	}
 	m.viewSky()
 	m.viewGround(down, grid, settings.Slope)
-	m.viewFloorSky()
 	return m, pace()
 }
 
@@ -96,19 +86,6 @@ func (m *Model) freeze(stand *training.Stand, seed int, angles [waves]float64) {
 		m.edge[i] = soft * (2*sources[i].Uniform(edgeOf) - 1)
 	}
 	m.field = NewField(draw.New(seed), sources, angles)
-}
-
-// floorPoints stand for the strips: places along the row, at the ground under the middle of each strip.
-func floorPoints(g *canopy.Grid, stand *training.Stand, slope canopy.Slope) []canopy.Point {
-	points := make([]canopy.Point, 0, strips*floorSamples)
-	for strip := range strips {
-		x := stand.RowSpacing * ((float64(strip)+0.5)/strips - 0.5)
-		for k := range floorSamples {
-			y := g.Length() * (float64(k) + 0.5) / floorSamples
-			points = append(points, canopy.Point{At: mgl64.Vec3{x, y, x*slope.Across + 1e-6}})
-		}
-	}
-	return points
 }
 
 // omega is Ω for the faces of a side in a direction of their own frame.

@@ -98,19 +98,6 @@ func TestViewsWithoutLeaves(t *testing.T) {
 	}
 }
 
-// Sunlight is not lost: what reaches the floor without leaves is the sun's and the sky's horizontal light.
-func TestFloorUnderNoLeavesGetsAllLight(t *testing.T) {
-	m := model(t, invented(3, 0, 10, false), canopy.Slope{})
-	var at Instant
-	m.At(Sky{Sun: toSun(40, 20), Beam: 800, Diffuse: 100, Albedo: 0.2}, &at)
-	want := 800*math.Sin(mgl64.DegToRad(40)) + 100
-	for strip, got := range at.StripShort {
-		if math.Abs(got-want) > 0.1 {
-			t.Errorf("strip %d gets %.2f W/m², want %.2f", strip, got, want)
-		}
-	}
-}
-
 // A mirrored vineyard under a mirrored sun has the mirrored light, face by face.
 func TestMirroredVineyard(t *testing.T) {
 	plain, mirrored := model(t, invented(4, 4000, 100, false), canopy.Slope{Across: 0.08}), model(t, invented(4, 4000, 100, true), canopy.Slope{Across: -0.08})
@@ -125,8 +112,8 @@ func TestMirroredVineyard(t *testing.T) {
 		sun := toSun(5+2*float64(hour), 9*float64(hour))
 		m := sun
 		m[0] = -m[0]
-		plain.At(Sky{Sun: sun, Beam: 850, Diffuse: 90, Albedo: 0.25}, &a)
-		mirrored.At(Sky{Sun: m, Beam: 850, Diffuse: 90, Albedo: 0.25}, &b)
+		plain.At(Sky{Sun: sun, Beam: 850, Diffuse: 90}, &a)
+		mirrored.At(Sky{Sun: m, Beam: 850, Diffuse: 90}, &b)
 		for f := range plain.Faces {
 			if a.Lit[f] != b.Lit[f^1] {
 				differ++
@@ -209,7 +196,7 @@ func BenchmarkInstant(b *testing.B) {
 	}
 	var at Instant
 	for b.Loop() {
-		m.At(Sky{Sun: toSun(35, 20), Beam: 850, Diffuse: 90, Albedo: 0.25}, &at)
+		m.At(Sky{Sun: toSun(35, 20), Beam: 850, Diffuse: 90}, &at)
 	}
 }
 

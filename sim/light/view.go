@@ -62,21 +62,3 @@ func (m *Model) hit(from, d mgl64.Vec3, slope canopy.Slope, width float64) int {
 	x := (from[0]+d[0]*height/fall)/width + 0.5
 	return min(int((x-math.Floor(x))*float64(m.Strips)), m.Strips-1)
 }
-
-// viewFloorSky integrates the gaps over each strip of floor, weighted by the cosine to the ground.
-func (m *Model) viewFloorSky() {
-	m.stripSky = make([]float64, m.Strips)
-	lattice := m.floor.Lattice
-	total := 0.0
-	for i := range lattice.Size() {
-		d := lattice.Direction(i)
-		weight := lattice.SolidAngle(i) * math.Max(d.Dot(m.up), 0)
-		total += lattice.SolidAngle(i) * d[2]
-		for k, depth := range m.floor.Depth(i) {
-			m.stripSky[k/floorSamples] += weight * canopy.Gap(m.factor, float64(depth)) / floorSamples
-		}
-	}
-	for strip := range m.stripSky {
-		m.stripSky[strip] /= total
-	}
-}

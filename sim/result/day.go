@@ -4,7 +4,7 @@ package result
 import "rowlight/sim/scenario"
 
 // ModelVersion names the physics that made a result; it changes whenever numbers change.
-const ModelVersion = "0.1.0"
+const ModelVersion = "0.2.0"
 
 // Day is the answer to one scenario on one day.
 type Day struct {

@@ -2,6 +2,7 @@ package scatter
 
 import (
 	"math"
+	"slices"
 
 	"github.com/go-gl/mathgl/mgl64"
 	"gonum.org/v1/gonum/floats"
@@ -16,6 +17,13 @@ func (s *Source) Total() float64 { return floats.Sum(s.caught) }
 
 // Floor is the light that reaches the floor at first hand [W per metre of row].
 func (s *Source) Floor(m *Model) float64 { return floats.Sum(s.caught[len(m.section.cells):]) }
+
+// Strips is the light that reaches each floor strip at first hand [W/m² of floor].
+func (s *Source) Strips(m *Model) []float64 {
+	strips := slices.Clone(s.caught[len(m.section.cells):])
+	floats.Scale(1/m.stripArea(), strips)
+	return strips
+}
 
 // reset makes a source dark.
 func (s *Source) reset(parts int) {
