@@ -28,7 +28,7 @@ var Table = []Folder{
 	{Path: "sim/verify", May: []string{"sim/…", "testdata"}, Why: "it compares tables with the very functions of the simulation and has nothing to do with pages or pictures"},
 	{Path: "sim", May: []string{
 		"sim/scenario/…", "sim/result", "sim/words", "sim/training", "sim/growth", "sim/cover", "sim/sun", "sim/sky", "sim/weather",
-		"sim/canopy", "sim/light", "sim/heat", "sim/sunburn", "sim/frost", "sim/crop", "sim/spread", "sim/internal/…",
+		"sim/canopy", "sim/light", "sim/light/…", "sim/heat", "sim/sunburn", "sim/frost", "sim/crop", "sim/spread", "sim/internal/…",
 	}, Why: "the façade runs the chain on plain data; files, pages and pictures are for its callers"},
 	{Path: "render", May: []string{"sim/scenario", "sim/training", "sim/result"}, Why: "a picture shows vines and results that it is given; it computes no physics"},
 	{Path: "render/screen", May: []string{"render", "sim/scenario", "sim/training", "sim/result"}, Why: "the screen draws what render lists; it computes no physics"},
