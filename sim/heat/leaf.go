@@ -20,6 +20,13 @@ const (
 	closedStomata  = 0.02 // at night and in deep shade; assumption
 )
 
+// Stomata also close as the air dries: the conductance falls as 1/(1 + (D − D1)/D0) beyond a vapour deficit D1 of
+// 1 kPa (the hyperbola of Leuning 1995, Plant Cell Environ. 18:339, from memory; D0 for vines is an assumption).
+const (
+	dryFrom_Pa  = 1000.0
+	dryScale_Pa = 3000.0
+)
+
 // Leaf is one vine leaf whose stomata are on the lower side alone.
 type Leaf struct {
 	Width_m    float64 // along the wind, > 0 [m]
@@ -58,7 +65,7 @@ func (l Leaf) Balance(absorbed_Wm2, longNet_Wm2 float64, around Around) LeafBala
 	capacity := air.Density * air.HeatCapacity_JkgK
 	pressure := pressureScale(around.Pressure_Pa) * atmosphere
 	deficit := sky.SaturationPressure(around.Air_C) - sky.SaturationPressure(math.Min(around.Dew_C, around.Air_C))
-	heat, vapour := l.conductances(absorbed_Wm2, around.Wind_ms, pressure/(gasConstant*air.AbsoluteTemperature))
+	heat, vapour := l.conductances(absorbed_Wm2, deficit, around.Wind_ms, pressure/(gasConstant*air.AbsoluteTemperature))
 	wet := capacity / sky.Psychrometric(pressure) * vapour // [W/m²/Pa]
 	var rise, slope, radiative float64
 	for range 2 {
@@ -78,10 +85,11 @@ func (l Leaf) Balance(absorbed_Wm2, longNet_Wm2 float64, around Around) LeafBala
 // conductances are those of both sides to heat and of the lower side to vapour [m/s]. Boundary layer: 0.135·√(u/d)
 // mol/m²/s for a side, d = 0.72 widths, 1.4 times that in the turbulence outdoors, 0.147 for vapour (Campbell & Norman
 // 1998, table 7.6, from memory). Stomata open with light as those of the floor cover do.
-func (l Leaf) conductances(absorbed_Wm2, wind_ms, molarDensity float64) (heat, vapour float64) {
+func (l Leaf) conductances(absorbed_Wm2, deficit_Pa, wind_ms, molarDensity float64) (heat, vapour float64) {
 	flow := 1.4 * math.Sqrt(math.Max(wind_ms, StillWind_ms)/(0.72*l.Width_m))
 	open := math.Min(math.Max(absorbed_Wm2, 0)/(fullyOpen_Wm2/2), 1) // a leaf absorbs about half of the sunlight
 	stomata := mix(math.Min(closedStomata, l.Stomata), l.Stomata, open)
+	stomata /= 1 + math.Max(deficit_Pa-dryFrom_Pa, 0)/dryScale_Pa
 	layer := 0.147 * flow
 	return 2 * 0.135 * flow / molarDensity, stomata * layer / (stomata + layer) / molarDensity
 }

@@ -12,7 +12,8 @@ var leafAir = Around{Air_C: 35, Dew_C: 11, Wind_ms: 0.6}
 // exactLeaf finds the leaf temperature with σT⁴ and the saturation pressure of the leaf themselves, by bisection.
 func exactLeaf(l Leaf, absorbed, longNet float64, around Around) float64 {
 	air := AirAt(around.Air_C, 0)
-	heat, vapour := l.conductances(absorbed, around.Wind_ms, atmosphere/(gasConstant*air.AbsoluteTemperature))
+	deficit := sky.SaturationPressure(around.Air_C) - sky.SaturationPressure(around.Dew_C)
+	heat, vapour := l.conductances(absorbed, deficit, around.Wind_ms, atmosphere/(gasConstant*air.AbsoluteTemperature))
 	capacity, gamma := air.Density*air.HeatCapacity_JkgK, sky.Psychrometric(atmosphere)
 	surplus := func(leaf float64) float64 {
 		return absorbed + longNet - 2*l.Emissivity*(Emitted(leaf)-Emitted(around.Air_C)) - capacity*heat*(leaf-around.Air_C) -
@@ -47,7 +48,7 @@ func TestLeafAgainstTheFullBalance(t *testing.T) {
 // A leaf that cannot evaporate is a dry plate, and one in saturated air with nothing shining on it is at air temperature.
 func TestLeafLimits(t *testing.T) {
 	dry := Leaf{Width_m: 0.1, Emissivity: 0.96}
-	_, vapour := dry.conductances(300, 0.6, 40)
+	_, vapour := dry.conductances(300, 2000, 0.6, 40)
 	near(t, "vapour conductance", vapour, 0, 0)
 	b := dry.Balance(300, 0, leafAir)
 	near(t, "latent heat", b.Latent, 0, 0)
