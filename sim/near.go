@@ -61,7 +61,7 @@ func (d *optionDay) settle(pace func() error) error {
 			if err := pace(); err != nil {
 				return err
 			}
-			d.stepNear(k, step_min*60)
+			d.stepNear(k, d.step_min*60)
 		}
 		d.floor.Settle()
 	}

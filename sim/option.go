@@ -56,6 +56,7 @@ type optionDay struct {
 	course   weather.Series
 	stand    *measured
 	leafArea float64 // per ground area [m²/m²]
+	step_min float64 // between two instants [min]
 	light    *light.Model
 	day      *daylight
 
@@ -82,7 +83,7 @@ type faceViews struct{ sky, ground, own, leaves light.Broad }
 func newOptionDay(s scenario.Scenario, o scenario.Option, course weather.Series, stand *measured, model *light.Model, day *daylight) *optionDay {
 	faces, steps := len(model.Faces), len(course.Instants)
 	d := &optionDay{
-		scenario: s, option: o, course: course, stand: stand, light: model, day: day,
+		scenario: s, option: o, course: course, stand: stand, light: model, day: day, step_min: step_min,
 		berry: heat.NewBerry(s.Fruit, o.Bunches.Mass_g), rule: sunburn.NewRule(s),
 		leaf:     heat.NewLeaf(o.Leaves.Blade_cm2, false),
 		pressure: sky.Pressure(s.Site.Elevation_m),
@@ -110,6 +111,11 @@ func (d *optionDay) run(pace func() error) error {
 	if err := d.settle(pace); err != nil {
 		return err
 	}
+	return d.live(pace)
+}
+
+// live carries berries through the instants, and the floor from where it is.
+func (d *optionDay) live(pace func() error) error {
 	for k := range d.course.Instants {
 		if err := pace(); err != nil {
 			return err
@@ -126,7 +132,7 @@ func (d *optionDay) enter(k int) (n near, dt_s float64) {
 	if k == 0 {
 		return d.stepNear(k, 0), restingTime
 	}
-	return d.stepNear(k, step_min*60), step_min * 60
+	return d.stepNear(k, d.step_min*60), d.step_min * 60
 }
 
 // restingTime is long enough for a berry to come to rest with the midnight that the day starts from [s].
@@ -194,7 +200,7 @@ func (d *optionDay) record(k int, fruit heat.Around) {
 	for f := range d.states {
 		state := &d.states[f]
 		if k > 0 {
-			d.rule.Step(&d.tallies[f%2].tallies[f/2], d.before[f], state.hottest, state.lit, step_min/60)
+			d.rule.Step(&d.tallies[f%2].tallies[f/2], d.before[f], state.hottest, state.lit, d.step_min/60)
 		}
 		d.before[f] = state.hottest
 		d.surface = append(d.surface, float32(state.hottest))

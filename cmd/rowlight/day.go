@@ -21,6 +21,7 @@ import (
 type dayCommand struct {
 	output   output
 	measured measuredDay
+	ranges   dayRanges
 	summary  bool
 }
 
@@ -38,6 +39,7 @@ func newDay() *cobra.Command {
 	flags.output.addFlags(command)
 	flags.output.addUnits(command)
 	flags.measured.addFlags(command)
+	flags.ranges.addFlags(command)
 	command.Flags().BoolVar(&flags.summary, "summary", false, "only the summary, for table and csv")
 	command.RunE = func(command *cobra.Command, args []string) error { return flags.run(command, args[0]) }
 	return command
@@ -46,6 +48,9 @@ func newDay() *cobra.Command {
 // run reads a scenario, computes its day and writes it.
 func (c dayCommand) run(command *cobra.Command, path string) error {
 	if err := c.measured.check(); err != nil {
+		return err
+	}
+	if err := c.ranges.check(c.output.format.value); err != nil {
 		return err
 	}
 	s, err := readScenario(command, path)
@@ -57,7 +62,7 @@ func (c dayCommand) run(command *cobra.Command, path string) error {
 			return err
 		}
 	}
-	day, err := computeDay(command.Context(), s, path)
+	day, err := c.ranges.compute(command.Context(), s, path)
 	if err != nil {
 		return err
 	}

@@ -91,6 +91,11 @@ func writeDayTable(w io.Writer, day result.Day, units words.Units, summaryOnly b
 	if err := summarySheet(day, units).writeTable(w, units); err != nil {
 		return err
 	}
+	if day.Ranges != nil {
+		if err := writeRanges(w, day, units); err != nil {
+			return err
+		}
+	}
 	if summaryOnly {
 		return nil
 	}

@@ -18,6 +18,7 @@ type Berry struct {
 	Density       float64 // [kg/m³]
 	HeatCapacity  float64 // [J/kg/K]
 	Compactness   float64 // of the bunch: 0 loose, 1 tight
+	Convection    float64 // factor on convection for what the model leaves out, as the turbulence of open air; 0 means 1
 	BunchRadius_m float64 // of a sphere of the bunch's mass, which a tight bunch lends to its berries; 0 lends none [m]
 }
 
@@ -99,8 +100,14 @@ type Around struct {
 }
 
 // ConvectionFactor is what the bunch leaves of the convection of a sphere alone: 1 loose, 0.6
-// tight, in a straight line between. Assumption.
-func (b Berry) ConvectionFactor() float64 { return 1 - (1-tightConvection)*b.Compactness }
+// tight, in a straight line between, times Convection. Assumption.
+func (b Berry) ConvectionFactor() float64 {
+	factor := 1 - (1-tightConvection)*b.Compactness
+	if b.Convection > 0 {
+		factor *= b.Convection
+	}
+	return factor
+}
 
 // radius is half the diameter [m].
 func (b *Berry) radius() float64 { return b.Diameter_m / 2 }

@@ -22,6 +22,14 @@ func (b Broad) Times(factor float64) Broad { return Broad{b.Mean * factor, b.Vec
 // Plus is the sum of two fields.
 func (b Broad) Plus(other Broad) Broad { return Broad{b.Mean + other.Mean, b.Vector.Add(other.Vector)} }
 
+// AddScaled adds another field times a factor.
+func (b *Broad) AddScaled(other *Broad, factor float64) {
+	b.Mean += other.Mean * factor
+	b.Vector[0] += other.Vector[0] * factor
+	b.Vector[1] += other.Vector[1] * factor
+	b.Vector[2] += other.Vector[2] * factor
+}
+
 // add adds radiance of unit hemispherical flux from a small solid angle [sr] around a direction:
 // the first terms of max(0, n·d) are 1/4 and (n·d)/2.
 func (b *Broad) add(direction mgl64.Vec3, weight float64) {

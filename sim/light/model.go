@@ -27,7 +27,12 @@ type Model struct {
 	factor   float64 // on Ω
 	clumping *yardstick.Clumping
 	domes    *canopy.Domes // of the faces, upward
-	up       mgl64.Vec3    // unit normal of the ground
+	down     *canopy.Domes // of the faces, to the floor
+	slope    canopy.Slope
+	width    float64        // of the period across the row [m]
+	angles   [waves]float64 // of the field
+	bunches  []int          // of each face, what names its bunch in frozen draws
+	up       mgl64.Vec3     // unit normal of the ground
 	field    *Field
 	edge     []float64 // how far around its bunch each face still sees the sun: least d·n
 	sky      []Broad   // view of a uniform sky of unit horizontal irradiance, per face
@@ -50,42 +55,55 @@ const soft = 0.2
 func New(stand *training.Stand, settings Settings, pace func() error) (*Model, error) {
 	m := &Model{
 		Faces: stand.Faces(), Strips: strips, factor: settings.Clumping,
-		up: mgl64.Vec3{-settings.Slope.Across, -settings.Slope.Along, 1}.Normalize(),
+		up: mgl64.Vec3{-settings.Slope.Across, -settings.Slope.Along, 1}.Normalize(), slope: settings.Slope,
 	}
 	grid := canopy.FromStand(stand, settings.Slope)
+	m.width = grid.Width()
 	points := yardstick.Places(stand)
 	var err error
 	if m.clumping, err = yardstick.Fit(stand, grid, settings.Slope, pace); err != nil {
 		return nil, err
 	}
-	angles, err := spans(stand, grid, points, pace)
-	if err != nil {
+	if m.angles, err = spans(stand, grid, points, pace); err != nil {
 		return nil, err
 	}
-	m.freeze(stand, settings.Seed, angles)
+	m.freeze(stand, settings.Seed)
 	if m.domes, err = canopy.NewDomes(grid, canopy.Half(faceStep), points, pace); err != nil {
 		return nil, err
 	}
-	down, err := canopy.NewDomes(grid, canopy.HalfDown(downStep), points, pace)
-	if err != nil {
+	if m.down, err = canopy.NewDomes(grid, canopy.HalfDown(downStep), points, pace); err != nil {
 		return nil, err
 	}
 	m.viewSky()
-	m.viewGround(down, grid, settings.Slope)
+	m.viewOwn()
+	m.viewGround()
 	return m, pace()
 }
 
 // freeze draws what is frozen on each face: its light field and the edge of its own shade. Both faces
 // of a bunch share the source of the bunch, counted from outward, so that a mirrored stand gives mirrored light.
-func (m *Model) freeze(stand *training.Stand, seed int, angles [waves]float64) {
+func (m *Model) freeze(stand *training.Stand, seed int) {
 	const edgeOf draw.Purpose = 17
-	sources := make([]draw.Source, len(m.Faces))
-	m.edge = make([]float64, len(m.Faces))
+	m.bunches, m.edge = make([]int, len(m.Faces)), make([]float64, len(m.Faces))
 	for i, face := range m.Faces {
-		sources[i] = draw.New(seed).Of(int(stand.Bunches[face.Bunch].Seed >> 1)).Of(i % 2)
-		m.edge[i] = soft * (2*sources[i].Uniform(edgeOf) - 1)
+		m.bunches[i] = int(stand.Bunches[face.Bunch].Seed >> 1)
+		m.edge[i] = soft * (2*m.source(i, seed).Uniform(edgeOf) - 1)
 	}
-	m.field = NewField(draw.New(seed), sources, angles)
+	m.field = m.fieldOf(seed)
+}
+
+// source is that of what a seed freezes on a face.
+func (m *Model) source(face, seed int) draw.Source {
+	return draw.New(seed).Of(m.bunches[face]).Of(face % 2)
+}
+
+// fieldOf is the light field of the faces by a seed.
+func (m *Model) fieldOf(seed int) *Field {
+	sources := make([]draw.Source, len(m.Faces))
+	for i := range sources {
+		sources[i] = m.source(i, seed)
+	}
+	return NewField(draw.New(seed), sources, m.angles)
 }
 
 // omega is Ω for the faces of a side in a direction of their own frame.

@@ -8,10 +8,9 @@ import (
 	"rowlight/sim/canopy"
 )
 
-// viewSky integrates the gaps of every face over the sky, and what its own bunch hides.
+// viewSky integrates the gaps of every face over the sky.
 func (m *Model) viewSky() {
 	m.sky = make([]Broad, len(m.Faces))
-	m.own = make([]Broad, len(m.Faces))
 	lattice := m.domes.Lattice
 	for i := range lattice.Size() {
 		local, weight := lattice.Direction(i), lattice.SolidAngle(i)
@@ -21,6 +20,11 @@ func (m *Model) viewSky() {
 			m.sky[f].add(m.domes.Points[f].InFrame(local), weight*free*canopy.Gap(omega[f%2], float64(depth)))
 		}
 	}
+}
+
+// viewOwn is what the own bunch of every face hides from it.
+func (m *Model) viewOwn() {
+	m.own = make([]Broad, len(m.Faces))
 	hidden := ownBunch()
 	for f := range m.own {
 		m.own[f] = Broad{hidden.Mean, m.domes.Points[f].InFrame(hidden.Vector)}
@@ -39,14 +43,15 @@ func ownBunch() (own Broad) {
 }
 
 // viewGround follows each face's downward directions to the strip that they hit.
-func (m *Model) viewGround(down *canopy.Domes, grid *canopy.Grid, slope canopy.Slope) {
+func (m *Model) viewGround() {
+	down := m.down
 	m.ground = make([]Broad, len(m.Faces)*m.Strips)
 	for i := range down.Lattice.Size() {
 		local, weight := down.Lattice.Direction(i), down.Lattice.SolidAngle(i)
 		free := Shown(local[0])
 		for f, depth := range down.Depth(i) {
 			d := down.Points[f].InFrame(local)
-			strip := m.hit(down.Points[f].At, d, slope, grid.Width())
+			strip := m.hit(down.Points[f].At, d, m.slope, m.width)
 			m.ground[f*m.Strips+strip].add(d, weight*free*canopy.Gap(m.factor, float64(depth)))
 		}
 	}

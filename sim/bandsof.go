@@ -1,0 +1,90 @@
+package sim
+
+import (
+	"math"
+
+	"rowlight/sim/result"
+	"rowlight/sim/spread"
+)
+
+// bandsOf sums up the draws of every option.
+func bandsOf(options []drawnOption, inputs []spread.Input, sample []spread.Draw) []result.OptionBands {
+	columns := make([][]float64, len(inputs))
+	for i := range columns {
+		for k := range sample {
+			columns[i] = append(columns[i], sample[k][i])
+		}
+	}
+	bands := make([]result.OptionBands, len(options))
+	for o := range options {
+		for side := range bands[o].Sides {
+			for i, band := range bands[o].Sides[side].Each() {
+				*band = options[o].band(side, i, inputs, columns)
+			}
+		}
+	}
+	return bands
+}
+
+// band is that of one number. A light field has no order of its own: it goes by what it adds.
+func (d *drawnOption) band(side, i int, inputs []spread.Input, columns [][]float64) (band result.Band) {
+	values, noise := make([]float64, len(d.values)), make([]float64, len(d.values))
+	for k := range values {
+		values[k], noise[k] = d.values[k][side][i], d.noise[k][side][i]
+	}
+	band.Low, band.High = spread.Band(values, d.central[side][i])
+	columns = append(columns[:spread.Field:spread.Field], noise)
+	if most, ok := spread.Leading(columns, values); ok {
+		band.Most = inputs[most].Key
+	}
+	return band
+}
+
+// differences are those of every option from the compared one.
+func differences(options []drawnOption, compared int) []result.Difference {
+	all := []result.Difference{}
+	if compared >= len(options) {
+		return all
+	}
+	for i := range options {
+		if i == compared {
+			continue
+		}
+		versus := func(of func(result.Summary) float64) result.Versus {
+			return versus(&options[i], &options[compared], of)
+		}
+		all = append(all, result.Difference{
+			Option: i, Compared: compared,
+			Hottest:   versus(func(s result.Summary) float64 { return s.Hottest_C }),
+			OverWatch: versus(func(s result.Summary) float64 { return s.OverWatch_h }),
+			OverHot:   versus(func(s result.Summary) float64 { return s.OverHot_h }),
+			OverBurn:  versus(func(s result.Summary) float64 { return s.OverBurn_h }),
+			AtRisk:    versus(func(s result.Summary) float64 { return s.AtRisk }),
+		})
+	}
+	return all
+}
+
+// versus compares a number of two options, each on the side where it is higher, draw by draw.
+func versus(a, b *drawnOption, of func(result.Summary) float64) (v result.Versus) {
+	v.Central = onWorseSide(a.central, of) - onWorseSide(b.central, of)
+	apart := make([]float64, len(a.values))
+	for k := range apart {
+		apart[k] = onWorseSide(a.values[k], of) - onWorseSide(b.values[k], of)
+	}
+	v.Low, v.High = spread.Band(apart, v.Central)
+	v.Worse = spread.Share(apart, func(value float64) bool { return value > 0 })
+	v.Better = spread.Share(apart, func(value float64) bool { return value < 0 })
+	return v
+}
+
+// onWorseSide is a number on the side where it is higher.
+func onWorseSide(n numbers, of func(result.Summary) float64) float64 {
+	highest := math.Inf(-1)
+	for side := range n {
+		var s result.Summary
+		s.SetNumbers(n[side])
+		highest = math.Max(highest, of(s))
+	}
+	return highest
+}
