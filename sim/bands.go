@@ -23,6 +23,19 @@ func (e *Engine) Bands(s scenario.Scenario, run *Run, draws int, pace func() err
 	return e.bands(s, run, spread.Inputs(), draws, pace, progress)
 }
 
+// Ranges is Bands with the inputs that were drawn, as a result holds them.
+func (e *Engine) Ranges(s scenario.Scenario, run *Run, draws int, pace func() error, progress Progress) (*result.Ranges, error) {
+	options, differences, err := e.Bands(s, run, draws, pace, progress)
+	if err != nil {
+		return nil, err
+	}
+	ranges := &result.Ranges{Draws: draws, Options: options, Differences: differences}
+	for _, in := range spread.Inputs() {
+		ranges.Inputs = append(ranges.Inputs, in.Input)
+	}
+	return ranges, nil
+}
+
 // bands draws the given inputs.
 func (e *Engine) bands(s scenario.Scenario, run *Run, inputs []spread.Input, draws int, pace func() error, progress Progress) ([]result.OptionBands, []result.Difference, error) {
 	if draws < leastDraws {
@@ -93,7 +106,7 @@ func (t *thinOption) drawn(o result.Option, c *coarse, sample []spread.Draw, pac
 }
 
 // fieldsDrawn is the number of light fields that are looked at: their standard deviation is then known within a fifth.
-const fieldsDrawn = 16
+const fieldsDrawn = 12
 
 // fields are what other light fields add to each number, with mean zero and the deviation of all bunches.
 func (t *thinOption) fields(c *coarse, pace func() error) ([]numbers, error) {

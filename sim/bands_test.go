@@ -226,6 +226,47 @@ func TestHazeIsInMeasuredHoursAlready(t *testing.T) {
 	}
 }
 
+// Scattered light between three stands is that of a stand solved anew, within 0.5 W/m² on every face at noon.
+func TestScatteredLightBetweenStands(t *testing.T) {
+	l := single()
+	s, o := l.scenario, l.scenario.Options[0]
+	c, err := newCoarse(s, spread.Inputs(), nil, unhindered)
+	if err != nil {
+		t.Fatal(err)
+	}
+	thin, err := l.engine.thin(s, o, spread.Inputs(), c, unhindered)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, factor := range []float64{0.82, 1.15} {
+		values := c.inputs
+		values[spread.Clumping] = factor
+		model := thin.between.At(factor)
+		anew, err := newAnswers(s, o, thin.stand, model, factor, c.usual, unhindered)
+		if err != nil {
+			t.Fatal(err)
+		}
+		const noon = 12 * 60 / coarseStep_min
+		day := thin.daylight(c.usual, values, model)
+		sky, moved := day.skies[noon], 0.0
+		for f := range model.Faces {
+			view, _, _, _ := model.Views(f)
+			want := view.Mean*sky.Diffuse + anew.beam[noon].short[f].Mean*sky.Beam + anew.sky.short[f].Mean*sky.Diffuse
+			if got := day.instants[noon].Short[f].Mean; math.Abs(got-want) > 0.5 {
+				t.Errorf("at %.2f face %d gets %.2f W/m² of diffuse light, solved anew %.2f", factor, f, got, want)
+			}
+			usual := thin.answers[1].beam[noon].short[f].Mean * sky.Beam
+			moved = math.Max(moved, math.Abs(usual-anew.beam[noon].short[f].Mean*sky.Beam))
+		}
+		if moved < 2 {
+			t.Errorf("at %.2f scattered light moves by %.2f W/m² at most: the test says nothing", factor, moved)
+		}
+		if leaves := anew.beam[noon].leafTaken*sky.Beam + anew.sky.leafTaken*sky.Diffuse; math.Abs(day.scatters[noon].leafTaken-leaves) > 0.005*leaves {
+			t.Errorf("at %.2f leaves take %.2f W/m², solved anew %.2f", factor, day.scatters[noon].leafTaken, leaves)
+		}
+	}
+}
+
 // BenchmarkBands draws a hundred times for both options of the default scenario, whose day is done.
 func BenchmarkBands(b *testing.B) {
 	s, engine := scenario.Default(), NewEngine()

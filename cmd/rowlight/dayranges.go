@@ -10,7 +10,6 @@ import (
 	"rowlight/sim"
 	"rowlight/sim/result"
 	"rowlight/sim/scenario"
-	"rowlight/sim/spread"
 	"rowlight/sim/words"
 )
 
@@ -53,14 +52,9 @@ func (r *dayRanges) compute(ctx context.Context, s scenario.Scenario, source str
 	if err != nil {
 		return result.Day{}, inputFault(err, source)
 	}
-	ranges := result.Ranges{Draws: r.draws}
-	if ranges.Options, ranges.Differences, err = engine.Bands(s, run, r.draws, ctx.Err, nil); err != nil {
+	if run.Result.Ranges, err = engine.Ranges(s, run, r.draws, ctx.Err, nil); err != nil {
 		return result.Day{}, inputFault(err, source)
 	}
-	for _, in := range spread.Inputs() {
-		ranges.Inputs = append(ranges.Inputs, in.Input)
-	}
-	run.Result.Ranges = &ranges
 	return run.Result, nil
 }
 

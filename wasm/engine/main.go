@@ -3,8 +3,9 @@
 // Command engine is the simulation in its Web Worker. It answers the newest scenario that the page
 // has sent; between slices of work it lets messages in and drops what is no longer the newest.
 //
-// From the page: {kind: "run", generation, scenario: JSON}. To the page: ready, progress, faults,
-// result (its arrays are handed over, not copied) and crashed; each names the generation it answers.
+// From the page: {kind: "run", generation, scenario: JSON, draws}. To the page: ready, progress, faults,
+// result (its arrays are handed over, not copied) and crashed; each names the generation it answers. With draws, how
+// far the numbers may be off follows the result as {kind: "bands", generation, bands: JSON}, unless a newer scenario comes.
 package main
 
 import (
@@ -16,6 +17,7 @@ import (
 	"unsafe"
 
 	"rowlight/sim"
+	"rowlight/sim/scenario"
 	"rowlight/sim/scenario/document"
 	"rowlight/wasm/engine/queue"
 )
@@ -49,7 +51,11 @@ func newBridge() *bridge {
 	b.global.Set("onmessage", js.FuncOf(func(_ js.Value, events []js.Value) any {
 		message := events[0].Get("data")
 		if message.Get("kind").String() == "run" {
-			jobs.Offer(queue.Job{Generation: message.Get("generation").Int(), Scenario: message.Get("scenario").String()})
+			job := queue.Job{Generation: message.Get("generation").Int(), Scenario: message.Get("scenario").String()}
+			if draws := message.Get("draws"); draws.Type() == js.TypeNumber {
+				job.Draws = draws.Int()
+			}
+			jobs.Offer(job)
 		}
 		return nil
 	}))
@@ -92,6 +98,22 @@ func (b *bridge) answer(job queue.Job) {
 		b.crashed(job, err.Error())
 	default:
 		b.result(job, run)
+		b.bands(job, s, run)
+	}
+}
+
+// bands posts how far the numbers of a run may be off, if the job wants it and stays the newest.
+func (b *bridge) bands(job queue.Job, s scenario.Scenario, run *sim.Run) {
+	if job.Draws <= 0 {
+		return
+	}
+	ranges, err := b.engine.Ranges(s, run, job.Draws, b.slices.Pace(job.Generation), nil)
+	switch {
+	case errors.Is(err, queue.ErrSuperseded):
+	case err != nil:
+		b.crashed(job, err.Error())
+	default:
+		b.post(map[string]any{"kind": "bands", "generation": job.Generation, "bands": text(ranges)})
 	}
 }
 

@@ -12,6 +12,7 @@ import (
 type Job struct {
 	Generation int
 	Scenario   string
+	Draws      int // for its bands, 0 for none
 }
 
 // Newest holds the one job that is worth computing: the newest. The zero value is empty and ready.

@@ -26,6 +26,7 @@ export interface Day {
    * one per option other than the compared one
    */
   comparison: Sentence[];
+  ranges?: Ranges;
   scenario: Scenario;
 }
 /**
@@ -228,6 +229,142 @@ export interface Sentence {
   values?: {
     [k: string]: number;
   };
+}
+/**
+ * none when they were not asked for
+ */
+export interface Ranges {
+  draws: number;
+  /**
+   * that were drawn
+   */
+  inputs: Input[];
+  /**
+   * in the order of the scenario
+   */
+  options: OptionBands[];
+  /**
+   * one per option other than the compared one
+   */
+  differences: Difference[];
+}
+/**
+ * Input is one uncertain input.
+ */
+export interface Input {
+  /**
+   * by which Band.Most names it
+   */
+  key: string;
+  /**
+   * for reading
+   */
+  name: string;
+  /**
+   * least value
+   */
+  low: number;
+  /**
+   * with which the central numbers are computed
+   */
+  usual: number;
+  /**
+   * largest value
+   */
+  high: number;
+  /**
+   * "1" for factors and shares
+   */
+  unit: string;
+  /**
+   * where the range is from
+   */
+  source: string;
+}
+/**
+ * OptionBands are the bands of one option.
+ */
+export interface OptionBands {
+  /**
+   * scenario.Left, scenario.Right
+   *
+   * @minItems 2
+   * @maxItems 2
+   */
+  sides: SummaryBands[];
+}
+/**
+ * SummaryBands are the bands of the numbers of a Summary.
+ */
+export interface SummaryBands {
+  lit_h: Band;
+  light_MJm2: Band;
+  hottest_C: Band;
+  hottestAt_h: Band;
+  meanMax_C: Band;
+  overWatch_h: Band;
+  overHot_h: Band;
+  overBurn_h: Band;
+  hottestOverBurn_h: Band;
+  atRisk: Band;
+  browning: Band;
+}
+/**
+ * Band is the range in which four fifths of the draws lie; it always holds the central number.
+ */
+export interface Band {
+  /**
+   * a tenth of the draws lies below
+   */
+  low: number;
+  /**
+   * a tenth lies above
+   */
+  high: number;
+  /**
+   * input that the number follows most; empty when it follows none
+   */
+  most?: string;
+}
+/**
+ * Difference is how one option differs from the compared one, each on its worse side: option minus compared.
+ */
+export interface Difference {
+  /**
+   * index in the scenario
+   */
+  option: number;
+  /**
+   * index of the other
+   */
+  compared: number;
+  hottest_K: Versus;
+  overWatch_h: Versus;
+  overHot_h: Versus;
+  overBurn_h: Versus;
+  atRisk: Versus;
+}
+/**
+ * Versus is a difference with its band, and how often it is of either sign. More is worse.
+ */
+export interface Versus {
+  central: number;
+  /**
+   * a tenth of the draws lies below
+   */
+  low: number;
+  /**
+   * a tenth lies above
+   */
+  high: number;
+  /**
+   * share of draws in which the option is worse than the compared one [0–1]
+   */
+  worse: number;
+  /**
+   * share in which it is better; the rest are equal
+   */
+  better: number;
 }
 /**
  * the document after defaults
