@@ -3,7 +3,6 @@ package main
 import (
 	"context"
 	"encoding/json"
-	"errors"
 	"fmt"
 	"io"
 	"time"
@@ -80,9 +79,8 @@ func computeDay(ctx context.Context, s scenario.Scenario, source string) (result
 
 // inputFault tells a weather that the simulation cannot run under as a fault of the input.
 func inputFault(err error, source string) error {
-	var fault weather.Fault
-	if errors.As(err, &fault) {
-		return &faultsError{source, []scenario.Fault{fault.Fault}}
+	if fault, ok := weather.FaultIn(err); ok {
+		return &faultsError{source, []scenario.Fault{fault}}
 	}
 	return err
 }

@@ -51,11 +51,9 @@ func (m *measuredDay) into(s *scenario.Scenario, stderr io.Writer) error {
 	if err != nil {
 		return err
 	}
-	hours, faults := file.Day(month, day)
-	if err := m.tell(faults, stderr); err != nil {
+	if err := m.tell(file.Put(month, day, s), stderr); err != nil {
 		return err
 	}
-	put(s, file, month, day, hours)
 	return m.recheck(*s)
 }
 
@@ -69,28 +67,14 @@ func (m *measuredDay) recheck(s scenario.Scenario) error {
 	return faultsOf(m.file, faults)
 }
 
-// longestSource is how many characters of the source a scenario keeps.
-const longestSource = 200
-
-// put sets place, date, hours and source of a scenario. The place is that of the file, since its light
-// belongs to the sun there; slope and floor stay.
-func put(s *scenario.Scenario, file weather.File, month, day int, hours []scenario.Hour) {
-	s.Site.Latitude_deg, s.Site.Longitude_deg = file.Latitude_deg, file.Longitude_deg
-	s.Site.Elevation_m, s.Site.UTCOffset_h = file.Elevation_m, file.UTCOffset_h
-	s.Weather.Date, _ = file.DateOf(month, day)
-	s.Weather.Hours = hours
-	source := []rune(fmt.Sprintf("%s, %s", file.Name, file.Place))
-	s.Weather.Source = string(source[:min(len(source), longestSource)])
-}
-
 // dayOf reads the date asked for, or finds the hottest day.
 func (m *measuredDay) dayOf(file weather.File) (month, day int, err error) {
 	if m.date == "" {
-		month, day, ok := file.Hottest()
+		hottest, ok := file.Hottest()
 		if !ok {
-			return 0, 0, &faultsError{m.file, []scenario.Fault{{Code: "fault.file-no-rows"}}}
+			return 0, 0, &faultsError{m.file, []scenario.Fault{{Code: "fault.file-no-day"}}}
 		}
-		return month, day, nil
+		return hottest.Month, hottest.Day, nil
 	}
 	date, err := time.Parse("2006-01-02", "2004-"+m.date) // a leap year, for 02-29
 	if err != nil {

@@ -1,6 +1,7 @@
 package weather
 
 import (
+	"errors"
 	"fmt"
 
 	"rowlight/sim/scenario"
@@ -22,6 +23,13 @@ type Fault struct {
 
 // Error says the code and its parameters; the text for users is in the catalogue.
 func (f Fault) Error() string { return fmt.Sprintf("%s at %s %v", f.Code, f.Path, f.Values) }
+
+// FaultIn finds the fault in an error of this package, however wrapped.
+func FaultIn(err error) (scenario.Fault, bool) {
+	var fault Fault
+	ok := errors.As(err, &fault)
+	return fault.Fault, ok
+}
 
 // Blocked tells whether a fault of the list blocks.
 func Blocked(faults []Fault) bool {

@@ -60,8 +60,8 @@ func TestReadEPW(t *testing.T) {
 	if date, ok := file.DateOf(7, 18); !ok || date != "2019-07-18" {
 		t.Errorf("date %q, %v", date, ok)
 	}
-	if month, day, ok := file.Hottest(); !ok || month != 7 || day != 18 {
-		t.Errorf("hottest day %d-%d, %v", month, day, ok)
+	if day, ok := file.Hottest(); !ok || day.Month != 7 || day.Day != 18 {
+		t.Errorf("hottest day %+v, %v", day, ok)
 	}
 }
 

@@ -34,28 +34,6 @@ func (f *File) Day(month, day int) ([]scenario.Hour, []Fault) {
 	return hours, faults.list()
 }
 
-// DateOf is the date of a day of the file as year-month-day, with the year that the file took the
-// day from; ok is false where the file lacks the day.
-func (f *File) DateOf(month, day int) (date string, ok bool) {
-	for _, row := range f.Rows {
-		if row.Month == month && row.Day == day {
-			return row.date().Format("2006-01-02"), true
-		}
-	}
-	return "", false
-}
-
-// Hottest is the day with the highest air temperature; ok is false in a file without one.
-func (f *File) Hottest() (month, day int, ok bool) {
-	highest := math.Inf(-1)
-	for _, row := range f.Rows {
-		if row.Air_C > highest {
-			highest, month, day, ok = row.Air_C, row.Month, row.Day, true
-		}
-	}
-	return month, day, ok
-}
-
 // hoursOf finds the rows of the hours 1 to 24 of a day.
 func (f *File) hoursOf(month, day int, faults *report) (indices [hoursOfDay]int) {
 	date := fmt.Sprintf("%02d-%02d", month, day)

@@ -58,8 +58,8 @@ func TestRealFilesGiveDays(t *testing.T) {
 		for month := 1; month <= 12; month++ {
 			checkCourse(t, file, month, 20, 0.01)
 		}
-		month, day, _ := file.Hottest()
-		checkCourse(t, file, month, day, 0.01)
+		hottest, _ := file.Hottest()
+		checkCourse(t, file, hottest.Month, hottest.Day, 0.01)
 	}
 }
 
