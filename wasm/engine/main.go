@@ -6,6 +6,7 @@
 // From the page: {kind: "run", generation, scenario: JSON, draws}. To the page: ready, progress, faults,
 // result (its arrays are handed over, not copied) and crashed; each names the generation it answers. With draws, how
 // far the numbers may be off follows the result as {kind: "bands", generation, bands: JSON}, unless a newer scenario comes.
+// Of weather files, whose generations count apart, weather.go tells.
 package main
 
 import (
@@ -19,6 +20,8 @@ import (
 	"rowlight/sim"
 	"rowlight/sim/scenario"
 	"rowlight/sim/scenario/document"
+	"rowlight/sim/weather"
+	"rowlight/wasm/engine/almanac"
 	"rowlight/wasm/engine/queue"
 )
 
@@ -38,10 +41,11 @@ func main() {
 
 // bridge is the engine's end of the messages.
 type bridge struct {
-	engine *sim.Engine
-	jobs   *queue.Newest
-	slices queue.Slices
-	global js.Value
+	engine  *sim.Engine
+	almanac almanac.Almanac
+	jobs    *queue.Newest
+	slices  queue.Slices
+	global  js.Value
 }
 
 func newBridge() *bridge {
@@ -49,17 +53,27 @@ func newBridge() *bridge {
 	b := &bridge{engine: sim.NewEngine(), jobs: jobs, global: js.Global()}
 	b.slices = queue.Slices{Budget: slice, Now: time.Now, Yield: yielder(), Jobs: jobs}
 	b.global.Set("onmessage", js.FuncOf(func(_ js.Value, events []js.Value) any {
-		message := events[0].Get("data")
-		if message.Get("kind").String() == "run" {
-			job := queue.Job{Generation: message.Get("generation").Int(), Scenario: message.Get("scenario").String()}
-			if draws := message.Get("draws"); draws.Type() == js.TypeNumber {
-				job.Draws = draws.Int()
-			}
-			jobs.Offer(job)
-		}
+		b.take(events[0].Get("data"))
 		return nil
 	}))
 	return b
+}
+
+// take lets a message in. Weather files are answered at once, between two slices of a computation.
+func (b *bridge) take(message js.Value) {
+	generation := message.Get("generation").Int()
+	switch message.Get("kind").String() {
+	case "run":
+		job := queue.Job{Generation: generation, Scenario: message.Get("scenario").String()}
+		if draws := message.Get("draws"); draws.Type() == js.TypeNumber {
+			job.Draws = draws.Int()
+		}
+		b.jobs.Offer(job)
+	case "weather":
+		b.openWeather(generation, message)
+	case "weatherDay":
+		b.takeDay(generation, message)
+	}
 }
 
 // yielder makes a function that returns after the messages that wait have been let in. A port's
@@ -88,12 +102,15 @@ func (b *bridge) answer(job queue.Job) {
 	}()
 	s, faults := document.Parse([]byte(job.Scenario))
 	if len(faults) > 0 {
-		b.post(map[string]any{"kind": "faults", "generation": job.Generation, "faults": text(faults)})
+		b.faults(job, faults)
 		return
 	}
 	run, err := b.engine.Day(s, b.slices.Pace(job.Generation), b.progress(job))
+	fault, ofWeather := weather.FaultIn(err)
 	switch {
 	case errors.Is(err, queue.ErrSuperseded):
+	case ofWeather: // a day without a sun that rises and sets
+		b.faults(job, []scenario.Fault{fault})
 	case err != nil:
 		b.crashed(job, err.Error())
 	default:
@@ -115,6 +132,10 @@ func (b *bridge) bands(job queue.Job, s scenario.Scenario, run *sim.Run) {
 	default:
 		b.post(map[string]any{"kind": "bands", "generation": job.Generation, "bands": text(ranges)})
 	}
+}
+
+func (b *bridge) faults(job queue.Job, faults []scenario.Fault) {
+	b.post(map[string]any{"kind": "faults", "generation": job.Generation, "faults": text(faults)})
 }
 
 // progress posts the stage and the share done, not more often than one can see.

@@ -32,7 +32,7 @@ var Table = []Folder{
 	}, Why: "the façade runs the chain on plain data; files, pages and pictures are for its callers"},
 	{Path: "render", May: []string{"sim/scenario", "sim/training", "sim/result"}, Why: "a picture shows vines and results that it is given; it computes no physics"},
 	{Path: "render/screen", May: []string{"render", "sim/scenario", "sim/training", "sim/result"}, Why: "the screen draws what render lists; it computes no physics"},
-	{Path: "wasm/engine", May: []string{"sim", "sim/scenario/…", "sim/result", "sim/words"}, Why: "the engine's program hands messages to the façade and answers with results; it cannot draw (a js program that imports Ebiten dies in a worker)"},
+	{Path: "wasm/engine", May: []string{"sim", "sim/scenario/…", "sim/result", "sim/words", "sim/weather", "testdata"}, Why: "the engine's program hands scenarios to the façade and weather files to their reader, and answers with results; it cannot draw (a js program that imports Ebiten dies in a worker)"},
 	{Path: "wasm/view", May: []string{"render", "render/…", "sim/scenario/…", "sim/training", "sim/result"}, Why: "the view's program draws what it is told; the engine computes"},
 	{Path: "cmd/rowlight", May: []string{"sim", "sim/…", "render", "testdata"}, Why: "the command line reads files and prints results; it draws with the software painter, never with a screen"},
 	{Path: "cmd/site", May: []string{"cmd/site/…"}, Why: "building and serving the page needs nothing of the simulation"},

@@ -1,0 +1,149 @@
+// Package almanac keeps the weather file that the page has opened, and gives days of it as parts of a
+// scenario document. It has no browser in it.
+package almanac
+
+import (
+	"bytes"
+	"math"
+
+	"rowlight/sim/scenario"
+	"rowlight/sim/weather"
+)
+
+// Almanac is the open weather file. The zero value has none and is ready.
+type Almanac struct {
+	file *weather.File
+}
+
+// Opened is what came of opening a file: the file, or the faults that block it.
+type Opened struct {
+	File    *Contents        `json:"file,omitempty"`
+	Notices []scenario.Fault `json:"notices"` // what was left out, filled or looks odd
+	Faults  []scenario.Fault `json:"faults"`
+}
+
+// Contents is what a page tells of a file.
+type Contents struct {
+	Name          string  `json:"name"`
+	Format        string  `json:"format"`
+	Place         string  `json:"place"`
+	Latitude_deg  float64 `json:"latitude_deg"`
+	Longitude_deg float64 `json:"longitude_deg"`
+	Elevation_m   float64 `json:"elevation_m"`
+	UTCOffset_h   float64 `json:"utcOffset_h"`
+	Days          []Day   `json:"days"`              // whole days, in the order of the file
+	Hottest       *Day    `json:"hottest,omitempty"` // of these
+}
+
+// Day is one whole day of a file; a typical year takes its months from different years.
+type Day struct {
+	Year     int      `json:"year"`
+	Month    int      `json:"month"`
+	Day      int      `json:"day"`
+	AirMax_C *float64 `json:"airMax_C,omitempty"` // highest air temperature, absent where the file has none
+}
+
+// Taken is what came of taking a day: the part of a document to lay over that of the page, or the
+// faults that block it.
+type Taken struct {
+	Fragment *Fragment        `json:"fragment,omitempty"`
+	Notices  []scenario.Fault `json:"notices"`
+	Faults   []scenario.Fault `json:"faults"`
+}
+
+// Fragment is the part of a scenario document that a measured day sets.
+type Fragment struct {
+	Site    Place   `json:"site"`
+	Weather Weather `json:"weather"`
+}
+
+// Place is the part of a site that a weather file sets.
+type Place struct {
+	Latitude_deg  float64 `json:"latitude_deg"`
+	Longitude_deg float64 `json:"longitude_deg"`
+	Elevation_m   float64 `json:"elevation_m"`
+	UTCOffset_h   float64 `json:"utcOffset_h"`
+}
+
+// Weather is the part of a day's weather that a weather file sets.
+type Weather struct {
+	Date         string          `json:"date"`
+	AirMax_C     float64         `json:"airMax_C"`
+	AirMin_C     float64         `json:"airMin_C"`
+	DewPoint_C   float64         `json:"dewPoint_C"`
+	Wind_ms      float64         `json:"wind_ms"`
+	WindFrom_deg float64         `json:"windFrom_deg"`
+	Hours        []scenario.Hour `json:"hours"`
+	Source       string          `json:"source"`
+}
+
+// Open reads a file. One that a fault blocks does not take the place of the file that is open.
+func (a *Almanac) Open(name string, text []byte) Opened {
+	file, faults := weather.Read(name, bytes.NewReader(text))
+	if weather.Blocked(faults) {
+		return Opened{Notices: []scenario.Fault{}, Faults: plain(faults)}
+	}
+	a.file = &file
+	return Opened{File: contents(&file), Notices: plain(faults), Faults: []scenario.Fault{}}
+}
+
+// Day takes a day of the open file.
+func (a *Almanac) Day(month, day int) Taken {
+	file := a.file
+	if file == nil {
+		file = &weather.File{} // has no day
+	}
+	var s scenario.Scenario
+	faults := file.Put(month, day, &s)
+	if weather.Blocked(faults) {
+		return Taken{Notices: []scenario.Fault{}, Faults: plain(faults)}
+	}
+	return Taken{Fragment: fragment(s), Notices: plain(faults), Faults: []scenario.Fault{}}
+}
+
+// fragment picks what a measured day sets.
+func fragment(s scenario.Scenario) *Fragment {
+	return &Fragment{
+		Site: Place{s.Site.Latitude_deg, s.Site.Longitude_deg, s.Site.Elevation_m, s.Site.UTCOffset_h},
+		Weather: Weather{
+			Date:     s.Weather.Date,
+			AirMax_C: s.Weather.AirMax_C, AirMin_C: s.Weather.AirMin_C, DewPoint_C: s.Weather.DewPoint_C,
+			Wind_ms: s.Weather.Wind_ms, WindFrom_deg: s.Weather.WindFrom_deg,
+			Hours: s.Weather.Hours, Source: s.Weather.Source,
+		},
+	}
+}
+
+func contents(file *weather.File) *Contents {
+	c := &Contents{
+		Name: file.Name, Format: string(file.Format), Place: file.Place,
+		Latitude_deg: file.Latitude_deg, Longitude_deg: file.Longitude_deg,
+		Elevation_m: file.Elevation_m, UTCOffset_h: file.UTCOffset_h,
+		Days: []Day{},
+	}
+	for _, day := range file.Days() {
+		c.Days = append(c.Days, listed(day))
+	}
+	if hottest, ok := file.Hottest(); ok {
+		day := listed(hottest)
+		c.Hottest = &day
+	}
+	return c
+}
+
+func listed(day weather.Day) Day {
+	d := Day{Year: day.Year, Month: day.Month, Day: day.Day}
+	if !math.IsNaN(day.AirMax_C) {
+		d.AirMax_C = &day.AirMax_C
+	}
+	return d
+}
+
+// plain drops what the faults of a weather file have beyond code and parameters.
+func plain(faults []weather.Fault) []scenario.Fault {
+	list := make([]scenario.Fault, len(faults))
+	for i, fault := range faults {
+		list[i] = fault.Fault
+	}
+	return list
+}
