@@ -7,7 +7,7 @@ import { batch, computed, effect, signal } from "@preact/signals";
 import type { Loaded } from "./download.ts";
 import type { JsonObject } from "./document.ts";
 import type { Day } from "./generated/result.ts";
-import type { EngineMessage, FaceCourse, Fault, RunMessage } from "./messages.ts";
+import type { EngineMessage, FaceCourse, Fault, PageMessage } from "./messages.ts";
 import { scenario } from "./store.ts";
 
 /** The newest result and the document that it answers. */
@@ -50,7 +50,10 @@ export function startEngine(): void {
   documents.clear();
   engineState.value = { phase: "loading", progress: { loaded: 0, total: 0 } };
   worker = new Worker(new URL("engine-worker.js", document.baseURI));
-  worker.onmessage = (event: MessageEvent<EngineMessage>) => take(event.data);
+  worker.onmessage = (event: MessageEvent<EngineMessage>) => {
+    take(event.data);
+    for (const hear of listeners) hear(event.data);
+  };
   worker.onerror = (event) => {
     engineState.value = { phase: "unavailable", reason: event.message };
   };
@@ -61,8 +64,19 @@ function send(document: JsonObject): void {
   const generation = sent.peek() + 1;
   sent.value = generation;
   documents.set(generation, document);
-  const message: RunMessage = { kind: "run", generation, scenario: JSON.stringify(document) };
-  worker.postMessage(message);
+  tellEngine({ kind: "run", generation, scenario: JSON.stringify(document) });
+}
+
+/** Sends a message to the engine as it runs; what is handed over is gone from the page. */
+export function tellEngine(message: PageMessage, handedOver: Transferable[] = []): void {
+  worker?.postMessage(message, handedOver);
+}
+
+const listeners: ((message: EngineMessage) => void)[] = [];
+
+/** Hears every message of the engine. */
+export function listenToEngine(hear: (message: EngineMessage) => void): void {
+  listeners.push(hear);
 }
 
 // Every change of the document is sent at once; the engine drops what is no longer the newest.

@@ -21,6 +21,13 @@
  *   faults                 what is wrong with the document, only while something is
  *   restart                starts the engine again after a crash
  *   sheet                  the open sheet
+ *   facts, note            place, date, heat and rows in the head; where the day comes from
+ *   weather-file           input that takes a weather file; weather-status says what is open,
+ *                          weather-summary its place and days, weather-notices what looks odd,
+ *                          weather-faults why a file or day was refused
+ *   weather-month, weather-day, weather-hottest      choices among the days of the open file
+ *   measured-day           the measured day in words, day-notices what was filled in it,
+ *                          measured-back goes back to the design day
  *   compare                select of the option that the others are compared with
  *   table                  the details element of the hourly table
  *

@@ -1,13 +1,14 @@
 /** Starts the page: look, keys, engine and view. */
 
-import { effect } from "@preact/signals";
+import { batch, effect } from "@preact/signals";
 import { render } from "preact";
 import { effectiveText } from "./document.ts";
 import { startEngine } from "./engine.ts";
 import { App } from "./parts/app.tsx";
-import { redoEdit, scenario, systemTheme, theme, undoEdit } from "./store.ts";
+import { fileHovers, redoEdit, scenario, sheet, systemTheme, theme, undoEdit } from "./store.ts";
 import { t } from "./text.ts";
 import { listenToView } from "./view.ts";
+import { openWeatherFile } from "./weather-file.ts";
 
 function followSystemTheme(): void {
   const dark = window.matchMedia("(prefers-color-scheme: dark)");
@@ -30,6 +31,29 @@ function takeKeys(): void {
   });
 }
 
+/** A weather file may be dropped anywhere; without this the browser would leave the page for it. */
+function takeDrops(): void {
+  const holdsFiles = (event: DragEvent) => event.dataTransfer?.types.includes("Files") ?? false;
+  window.addEventListener("dragover", (event) => {
+    if (!holdsFiles(event)) return;
+    event.preventDefault();
+    fileHovers.value = true;
+  });
+  window.addEventListener("dragleave", (event) => {
+    if (!event.relatedTarget) fileHovers.value = false;
+  });
+  window.addEventListener("drop", (event) => {
+    if (!holdsFiles(event)) return;
+    event.preventDefault();
+    const file = event.dataTransfer?.files[0];
+    batch(() => {
+      fileHovers.value = false;
+      sheet.value = "site";
+      if (file) openWeatherFile(file);
+    });
+  });
+}
+
 followSystemTheme();
 effect(() => {
   document.documentElement.dataset["theme"] = theme.value;
@@ -38,6 +62,7 @@ effect(() => {
   document.title = t("title", { name: effectiveText(scenario.value, ["name"]) });
 });
 takeKeys();
+takeDrops();
 listenToView();
 startEngine();
 

@@ -1,11 +1,31 @@
 /** The messages between the page and the engine in its worker. */
 
+import type { JsonObject } from "./document.ts";
+
 /** From the page: compute this scenario; the newest generation wins. */
 export interface RunMessage {
   kind: "run";
   generation: number;
   scenario: string;
 }
+
+/** From the page: read this weather file and keep it open. Its bytes are handed over; they go no further. */
+export interface WeatherMessage {
+  kind: "weather";
+  generation: number;
+  name: string;
+  bytes: ArrayBuffer;
+}
+
+/** From the page: take a day of the open weather file. */
+export interface WeatherDayMessage {
+  kind: "weatherDay";
+  generation: number;
+  month: number;
+  day: number;
+}
+
+export type PageMessage = RunMessage | WeatherMessage | WeatherDayMessage;
 
 /** The faces of one option, for drawing: one value per instant and face. */
 export interface FaceCourse {
@@ -15,11 +35,48 @@ export interface FaceCourse {
   lit: Uint8Array;
 }
 
-/** One thing wrong with the scenario. */
+/** One thing wrong with the scenario or with a weather file. */
 export interface Fault {
   code: string;
   path: string;
   values?: Record<string, unknown>;
+}
+
+/** One whole day of a weather file; a typical year takes its months from different years. */
+export interface WeatherDay {
+  year: number;
+  month: number;
+  day: number;
+  /** Highest air temperature [°C]; absent where the file has none. */
+  airMax_C?: number;
+}
+
+/** What there is to tell of a weather file. */
+export interface WeatherContents {
+  name: string;
+  format: string;
+  place: string;
+  latitude_deg: number;
+  longitude_deg: number;
+  elevation_m: number;
+  utcOffset_h: number;
+  /** In the order of the file. */
+  days: WeatherDay[];
+  hottest?: WeatherDay;
+}
+
+/** What came of opening a weather file: its contents, or the faults that block it. */
+export interface OpenedWeather {
+  file?: WeatherContents;
+  notices: Fault[];
+  faults: Fault[];
+}
+
+/** What came of taking a day: the part to lay over the document, or the faults that block it. */
+export interface TakenDay {
+  fragment?: JsonObject;
+  notices: Fault[];
+  faults: Fault[];
 }
 
 export type EngineMessage =
@@ -29,4 +86,6 @@ export type EngineMessage =
   | { kind: "progress"; generation: number; stage: string; done: number }
   | { kind: "faults"; generation: number; faults: string }
   | { kind: "result"; generation: number; result: string; faces: FaceCourse[] }
+  | { kind: "weatherFile"; generation: number; opened: string }
+  | { kind: "scenarioDay"; generation: number; taken: string }
   | { kind: "crashed"; generation: number; reason: string };

@@ -3,9 +3,10 @@
  * Results live in engine.ts; everything shown follows from these signals.
  */
 
-import { batch, computed, signal } from "@preact/signals";
+import { batch, computed, effect, signal } from "@preact/signals";
 import { type Camera, defaultCamera } from "./camera.ts";
 import { at, edited, effectiveNumber, type Json, type JsonObject, type Path, rawOptions } from "./document.ts";
+import { designDay, isMeasured, withDesignDay, withMeasuredDay } from "./measured-day.ts";
 import { type History, record, redo, seal, startHistory, undo } from "./history.ts";
 import { remember, remembered } from "./preferences.ts";
 import { firstScenario } from "./scenarios.ts";
@@ -82,6 +83,22 @@ export function chooseForm(index: number, form: string): void {
   edit(["options", index], { form, rows });
 }
 
+/** The design day before a measured one was taken; null where the document came with a measured one. */
+const designDayBefore = signal<JsonObject | null>(null);
+effect(() => {
+  if (!isMeasured(scenario.value)) designDayBefore.value = designDay(scenario.value);
+});
+
+/** Takes a measured day with its place and clock, as one step or as a part of a gesture. */
+export function takeMeasuredDay(fragment: JsonObject, gesture: string | null = null): void {
+  replaceScenario(withMeasuredDay(scenario.value, fragment), gesture);
+}
+
+/** Goes back from a measured day to the design day, place and clock before it, as one step. */
+export function backToDesignDay(): void {
+  replaceScenario(withDesignDay(scenario.value, designDayBefore.peek()));
+}
+
 // What the person is looking at.
 
 /** The chosen instant, counted in steps of 5 minutes; the page opens in the middle of the afternoon. */
@@ -92,6 +109,8 @@ export const units = signal<UnitSystem>(remembered("units") === "us" ? "us" : "m
 export const shownOption = signal(0);
 /** What the open sheet edits: an option by its index, the site and weather, or nothing. */
 export const sheet = signal<number | "site" | null>(null);
+/** True while a file is dragged over the page. */
+export const fileHovers = signal(false);
 /** One camera per option, or one for all while they are linked. */
 export const cameras = signal<readonly Camera[]>([defaultCamera, defaultCamera, defaultCamera, defaultCamera]);
 export const camerasLinked = signal(true);

@@ -154,6 +154,19 @@ export function longDate(date: string): string {
   return new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "long", year: "numeric", timeZone: "UTC" }).format(parsed);
 }
 
+/** A day of any year: "18 July". */
+export function dayMonth(month: number, day: number): string {
+  return new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "long", timeZone: "UTC" }).format(Date.UTC(leapYear, month - 1, day));
+}
+
+/** A month: "July 2019". */
+export function monthYear(year: number, month: number): string {
+  return new Intl.DateTimeFormat("en-GB", { month: "long", year: "numeric", timeZone: "UTC" }).format(Date.UTC(year, month - 1, 1));
+}
+
+/** A year that has every day. */
+const leapYear = 2004;
+
 /** Bytes as megabytes for the loading bar. */
 export function megabytes(bytes: number): string {
   return `${formatNumber(bytes / 1e6, 1)} MB`;

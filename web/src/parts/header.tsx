@@ -1,6 +1,7 @@
 /** The head of the page: what is compared, under which sun, and the tools that act on all of it. */
 
 import { effectiveNumber, effectiveText, type JsonObject, rawOptions } from "../document.ts";
+import { isMeasured } from "../measured-day.ts";
 import { canRedo, canUndo, redoEdit, scenario, setUnits, sheet, switchTheme, theme, undoEdit, units } from "../store.ts";
 import { t } from "../text.ts";
 import { coordinate, longDate, rowDirection, show, text, type UnitSystem } from "../units.ts";
@@ -10,15 +11,20 @@ import { SiteSheet } from "./sheet.tsx";
 
 export function Header() {
   const document = scenario.value;
-  const note = effectiveText(document, ["note"]);
+  // A note on a design day would mislead beside a measured one, which names its own source.
+  const note = isMeasured(document) ? t("measured.source", { source: effectiveText(document, ["weather", "source"]) }) : effectiveText(document, ["note"]);
   return (
     <header class="top">
       <p class="brand">{t("brand")}</p>
       <div class="place">
         <h1>{effectiveText(document, ["name"])}</h1>
-        <p class="facts">{facts(document, units.value).join(" · ")}</p>
+        <p class="facts" data-testid="facts">{facts(document, units.value).join(" · ")}</p>
         <div class="place-more">
-          {note && <p class="note">{note}</p>}
+          {note && (
+            <p class="note" data-testid="note">
+              {note}
+            </p>
+          )}
           <Button
             label={t("site")}
             class="quiet"
@@ -57,7 +63,7 @@ function facts(document: JsonObject, system: UnitSystem): string[] {
       latitude: coordinate(effectiveNumber(document, ["site", "latitude_deg"]), "latitude"),
       longitude: coordinate(effectiveNumber(document, ["site", "longitude_deg"]), "longitude"),
     }),
-    longDate(effectiveText(document, ["weather", "date"])),
+    t(isMeasured(document) ? "date.measured" : "date.design", { date: longDate(effectiveText(document, ["weather", "date"])) }),
     t("airMax", { temperature: text(show(effectiveNumber(document, ["weather", "airMax_C"]), "degC", system, 0)) }),
     directions.size === 1 ? t("rows.same", { direction: [...directions].join("") }) : t("rows.differ"),
   ];

@@ -2,13 +2,16 @@
 
 import type { ComponentChildren } from "preact";
 import { useEffect, useRef } from "preact/hooks";
-import { effective, effectiveText, formByKey, letter, type Path } from "../document.ts";
-import { scenario, sheet } from "../store.ts";
-import { t, type TextKey } from "../text.ts";
-import { compassPoint } from "../units.ts";
+import { effective, effectiveNumber, effectiveText, formByKey, letter, type Path } from "../document.ts";
+import { isMeasured } from "../measured-day.ts";
+import { scenario, sheet, units } from "../store.ts";
+import { t } from "../text.ts";
+import { clockName, compassPoint, coordinate, show, text } from "../units.ts";
 import { Button } from "./button.tsx";
-import { ChoiceField, DateField, TextField } from "./choice.tsx";
+import { ChoiceField, TextField } from "./choice.tsx";
 import { NumberField } from "./field.tsx";
+import { Group, Rows } from "./group.tsx";
+import { WeatherGroups } from "./weather.tsx";
 
 interface SheetProps {
   title: string;
@@ -43,28 +46,6 @@ function Sheet({ title, children }: SheetProps) {
       </div>
       {children}
     </section>
-  );
-}
-
-function Group({ title, children }: { title: TextKey; children: ComponentChildren }) {
-  return (
-    <fieldset class="group">
-      <legend>{t(title)}</legend>
-      {children}
-    </fieldset>
-  );
-}
-
-/** Number fields in a row: paths below a base, with the unit where the schema's does not do. */
-type Row = [path: string, unit?: "share"];
-
-function Rows({ base, rows }: { base: Path; rows: Row[] }) {
-  return (
-    <>
-      {rows.map(([path, unit]) => (
-        <NumberField key={path} path={[...base, ...path.split(".")]} {...(unit ? { unit } : {})} />
-      ))}
-    </>
   );
 }
 
@@ -121,14 +102,11 @@ function WireHeights({ base }: { base: Path }) {
 export function SiteSheet() {
   return (
     <Sheet title={t("sheet.site")}>
-      <Group title="group.day">
-        <DateField path={["weather", "date"]} />
-        <Rows base={["weather"]} rows={[["airMax_C"], ["airMin_C"], ["dewPoint_C"], ["wind_ms"]]} />
-        <NumberField path={["weather", "windFrom_deg"]} words={compassPoint} />
-      </Group>
+      <WeatherGroups />
       <Group title="group.place">
         <TextField path={["name"]} />
-        <Rows base={["site"]} rows={[["latitude_deg"], ["longitude_deg"], ["elevation_m"], ["utcOffset_h"], ["slope_deg"]]} />
+        {isMeasured(scenario.value) ? <PlaceOfFile /> : <Rows base={["site"]} rows={[["latitude_deg"], ["longitude_deg"], ["elevation_m"], ["utcOffset_h"]]} />}
+        <Rows base={["site"]} rows={[["slope_deg"]]} />
         <NumberField path={["site", "aspect_deg"]} words={compassPoint} />
         <ChoiceField path={["site", "floor"]} words="floor" />
       </Group>
@@ -140,5 +118,20 @@ export function SiteSheet() {
         <Rows base={["limits"]} rows={[["watch_C"], ["hot_C"], ["burn_C"]]} />
       </Group>
     </Sheet>
+  );
+}
+
+/** The light of a measured day belongs to the sun of its place: place and clock are told, not edited. */
+function PlaceOfFile() {
+  const of = (field: string) => effectiveNumber(scenario.value, ["site", field]);
+  return (
+    <p class="small">
+      {t("measured.place", {
+        latitude: coordinate(of("latitude_deg"), "latitude"),
+        longitude: coordinate(of("longitude_deg"), "longitude"),
+        elevation: text(show(of("elevation_m"), "m", units.value, 0)),
+        clock: clockName(of("utcOffset_h")),
+      })}
+    </p>
   );
 }

@@ -1,0 +1,110 @@
+/**
+ * The weather file that the person has opened. The engine keeps it, in this browser; here is what it says
+ * about the file and its days. A file or a day that cannot be used leaves everything as it was.
+ */
+
+import { batch, effect, signal } from "@preact/signals";
+import { engineState, listenToEngine, tellEngine } from "./engine.ts";
+import type { EngineMessage, Fault, OpenedWeather, TakenDay, WeatherContents } from "./messages.ts";
+import { takeMeasuredDay } from "./store.ts";
+
+/** The engine reads no longer file than this and says so; more of one need not be sent [bytes]. */
+const enough = 32 * 1024 * 1024 + 1;
+
+/** A file that is open, with what was left out or looks odd. */
+export interface OpenFile {
+  contents: WeatherContents;
+  notices: readonly Fault[];
+}
+
+/** What was refused: a file by its name, or a day of the open file; in words where the file was not even read. */
+export interface Refused {
+  name: string;
+  what: "file" | "day";
+  faults: readonly Fault[];
+  reason?: string;
+}
+
+export const openFile = signal<OpenFile | null>(null);
+/** The name of the file that is being read. */
+export const reading = signal<string | null>(null);
+export const refused = signal<Refused | null>(null);
+/** What was filled in the day that was taken last, and which day that is. */
+export const takenDay = signal<{ date: string; source: string; notices: readonly Fault[] } | null>(null);
+
+/** The last file that could be read and the one that is being read; after a crash the engine needs it again. */
+let held: File | null = null;
+let wanted: File | null = null;
+let askedFile = 0;
+let askedDay = 0;
+let gestureOfDay: string | null = null;
+
+/** Opens a file in place of the one that is open. */
+export function openWeatherFile(file: File): void {
+  wanted = file;
+  reading.value = file.name;
+  refused.value = null;
+  if (engineState.peek().phase === "running") void send(file);
+}
+
+/** Takes a day of the open file into the scenario, as one step or as a part of a gesture. */
+export function takeDayOfFile(month: number, day: number, gesture: string | null = null): void {
+  askedDay += 1;
+  gestureOfDay = gesture;
+  tellEngine({ kind: "weatherDay", generation: askedDay, month, day });
+}
+
+async function send(file: File): Promise<void> {
+  const generation = ++askedFile;
+  try {
+    const bytes = await file.slice(0, enough).arrayBuffer();
+    if (generation === askedFile) tellEngine({ kind: "weather", generation, name: file.name, bytes }, [bytes]);
+  } catch (error) {
+    if (generation === askedFile) refuse({ name: file.name, what: "file", faults: [], reason: String(error) });
+  }
+}
+
+// An engine that has just started knows no file.
+effect(() => {
+  const file = engineState.value.phase === "running" ? (wanted ?? held) : null;
+  if (file) void send(file);
+});
+
+listenToEngine((message: EngineMessage) => {
+  if (message.kind === "weatherFile" && message.generation === askedFile) takeFile(JSON.parse(message.opened) as OpenedWeather);
+  if (message.kind === "scenarioDay" && message.generation === askedDay) takeDay(JSON.parse(message.taken) as TakenDay);
+});
+
+function takeFile({ file, notices, faults }: OpenedWeather): void {
+  if (!file) {
+    refuse({ name: wanted?.name ?? "", what: "file", faults });
+    return;
+  }
+  held = wanted ?? held;
+  wanted = null;
+  batch(() => {
+    reading.value = null;
+    openFile.value = { contents: file, notices };
+  });
+}
+
+function refuse(what: Refused): void {
+  wanted = null;
+  batch(() => {
+    reading.value = null;
+    refused.value = what;
+  });
+}
+
+function takeDay({ fragment, notices, faults }: TakenDay): void {
+  if (!fragment) {
+    refuse({ name: openFile.peek()?.contents.name ?? "", what: "day", faults });
+    return;
+  }
+  const { date, source } = fragment["weather"] as { date: string; source: string };
+  batch(() => {
+    refused.value = null;
+    takenDay.value = { date, source, notices };
+    takeMeasuredDay(fragment, gestureOfDay);
+  });
+}
