@@ -10,6 +10,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"rowlight/sim/result"
@@ -24,18 +25,19 @@ func firstScenario() string {
 	return filepath.Join(bench.root, "testdata", "scenarios", "stony-bend.json")
 }
 
-// rowlightDay runs the command line on a scenario file, once for each document.
-func rowlightDay(t *testing.T, file string) result.Day {
+// rowlightDay runs the command line on a scenario file, once for each document and flags.
+func rowlightDay(t *testing.T, file string, flags ...string) result.Day {
 	t.Helper()
 	document, err := os.ReadFile(file)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if day, known := bench.days[string(document)]; known {
+	question := strings.Join(append([]string{string(document)}, flags...), "\x00")
+	if day, known := bench.days[question]; known {
 		return day
 	}
 	var out, faults bytes.Buffer
-	cmd := exec.Command(bench.rowlight, "day", file, "--format", "json")
+	cmd := exec.Command(bench.rowlight, append([]string{"day", file, "--format", "json"}, flags...)...)
 	cmd.Stdout, cmd.Stderr = &out, &faults
 	if err := cmd.Run(); err != nil {
 		t.Fatalf("rowlight day %s: %v\n%s", file, err, faults.String())
@@ -44,12 +46,18 @@ func rowlightDay(t *testing.T, file string) result.Day {
 	if err := json.Unmarshal(out.Bytes(), &day); err != nil {
 		t.Fatal(err)
 	}
-	bench.days[string(document)] = day
+	bench.days[question] = day
 	return day
 }
 
 // changedScenario writes the first scenario with other options to a file.
 func changedScenario(t *testing.T, options ...map[string]any) string {
+	t.Helper()
+	return changedDocument(t, func(document map[string]any) { document["options"] = options })
+}
+
+// changedDocument writes the first scenario with a change to a file.
+func changedDocument(t *testing.T, change func(document map[string]any)) string {
 	t.Helper()
 	text, err := os.ReadFile(firstScenario())
 	if err != nil {
@@ -59,7 +67,7 @@ func changedScenario(t *testing.T, options ...map[string]any) string {
 	if err := json.Unmarshal(text, &document); err != nil {
 		t.Fatal(err)
 	}
-	document["options"] = options
+	change(document)
 	if text, err = json.Marshal(document); err != nil {
 		t.Fatal(err)
 	}

@@ -87,10 +87,6 @@ func TestCameraByMouseAndKeys(t *testing.T) {
 // TestEveryLookIsAccessible runs axe over the page in both looks, wide and narrow, and looks for
 // content that does not fit.
 func TestEveryLookIsAccessible(t *testing.T) {
-	axe, err := os.ReadFile(filepath.Join(bench.root, "web", "node_modules", "axe-core", "axe.min.js"))
-	if err != nil {
-		t.Fatal(err)
-	}
 	for _, look := range []struct {
 		scheme        string
 		width, height int64
@@ -106,16 +102,26 @@ func TestEveryLookIsAccessible(t *testing.T) {
 			p.still()
 			p.shot("look-" + name)
 			p.filled("option-A-pane", "look-"+name+"-pane")
-			eval[chromedp.Void](p, string(axe)+"\nundefined")
-			found := eval[[]string](p, `axe.run(document, { iframes: false }).then((r) => r.violations.map((v) =>
-				v.impact + " " + v.id + ": " + v.help + " — " + v.nodes.slice(0, 3).map((n) => n.html.slice(0, 160)).join(" | ")))`)
-			for _, violation := range found {
-				t.Error(violation)
-			}
+			p.accessible()
 			if wide := eval[int](p, `document.scrollingElement.scrollWidth`); wide > int(look.width) {
 				t.Errorf("the page is %d px wide in a window of %d", wide, look.width)
 			}
 		})
+	}
+}
+
+// accessible runs axe over the page as it is.
+func (p *tab) accessible() {
+	p.t.Helper()
+	axe, err := os.ReadFile(filepath.Join(bench.root, "web", "node_modules", "axe-core", "axe.min.js"))
+	if err != nil {
+		p.t.Fatal(err)
+	}
+	eval[chromedp.Void](p, string(axe)+"\nundefined")
+	found := eval[[]string](p, `axe.run(document, { iframes: false }).then((r) => r.violations.map((v) =>
+		v.impact + " " + v.id + ": " + v.help + " — " + v.nodes.slice(0, 3).map((n) => n.html.slice(0, 160)).join(" | ")))`)
+	for _, violation := range found {
+		p.t.Error(violation)
 	}
 }
 

@@ -26,13 +26,14 @@ var (
 // bench is what all tests share: the built site behind two servers, one browser, and the command
 // line to compare with.
 var bench struct {
-	root     string // of the repository
-	site     string // folder of the built site
-	rowlight string // the built command line
-	origin   string // server with the site at its root
-	below    string // server with the site in a sub-path, as a project page has it
-	outside  *outside
-	days     map[string]result.Day // answers of the command line by document
+	root     string                // of the repository
+	site     string                // folder of the built site
+	rowlight string                // the built command line
+	origin   string                // server with the site at its root
+	below    string                // server with the site in a sub-path, as a project page has it
+	outside  *outside              // what pages ask of other hosts
+	maker    *outside              // what the browser itself asks, mostly of its maker
+	days     map[string]result.Day // answers of the command line by document and flags
 	browser  context.Context
 }
 
@@ -78,6 +79,10 @@ func runBench(m *testing.M) (code int, err error) {
 		return 0, err
 	}
 	defer bench.outside.close()
+	if bench.maker, err = listenOutside(); err != nil {
+		return 0, err
+	}
+	defer bench.maker.close()
 	browser, stop, err := startChromium(filepath.Join(work, "profile"))
 	if err != nil {
 		return 0, err

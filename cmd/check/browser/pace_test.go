@@ -26,6 +26,24 @@ const withoutPictures = `{
 	};
 }`
 
+// keepEngine keeps the worker of the engine and notes the messages to and from it.
+const keepEngine = `
+	window.engineLog = [];
+	window.Worker = class extends Worker {
+		constructor(...args) {
+			super(...args);
+			window.engine = this;
+			this.addEventListener("message", ({ data }) => this.note("from", data));
+		}
+		postMessage(data, ...rest) {
+			this.note("to", data);
+			super.postMessage(data, ...rest);
+		}
+		note(way, { kind, generation }) {
+			window.engineLog.push({ way, kind, generation, at_ms: performance.now() });
+		}
+	};`
+
 // TestNewestInputIsAnsweredFirst turns the rows faster than days can be computed: the answer in the end
 // is that to the last input, most of the inputs between are never answered, and meanwhile the page's
 // own thread is free.

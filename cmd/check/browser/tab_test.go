@@ -15,6 +15,7 @@ import (
 	"github.com/chromedp/cdproto/network"
 	cdpage "github.com/chromedp/cdproto/page"
 	"github.com/chromedp/cdproto/runtime"
+	"github.com/chromedp/cdproto/target"
 	"github.com/chromedp/chromedp"
 )
 
@@ -41,7 +42,9 @@ type tab struct {
 // console fails the test.
 func newTab(t *testing.T, browser context.Context) *tab {
 	t.Helper()
-	ctx, cancel := chromedp.NewContext(browser, chromedp.WithNewBrowserContext())
+	ctx, cancel := chromedp.NewContext(browser, chromedp.WithNewBrowserContext(func(c *target.CreateBrowserContextParams) {
+		c.ProxyServer = bench.outside.address()
+	}))
 	ctx, stop := context.WithTimeout(ctx, 10*time.Minute)
 	p := &tab{t: t, ctx: ctx}
 	t.Cleanup(func() {

@@ -15,11 +15,14 @@ import { WeatherGroups } from "./weather.tsx";
 
 interface SheetProps {
   title: string;
+  /** Below which heading the sheet stands: that of the page, or that of an option. */
+  level: 2 | 3;
   children: ComponentChildren;
 }
 
 /** A sheet takes the focus when it opens and gives it back when it closes; Escape closes it. */
-function Sheet({ title, children }: SheetProps) {
+function Sheet({ title, level, children }: SheetProps) {
+  const Heading = `h${level}` as const;
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
     const opener = document.activeElement;
@@ -39,9 +42,9 @@ function Sheet({ title, children }: SheetProps) {
       }}
     >
       <div class="sheet-head">
-        <h3 ref={heading} tabIndex={-1}>
+        <Heading ref={heading} tabIndex={-1}>
           {title}
-        </h3>
+        </Heading>
         <Button label={t("sheet.close")} onPress={close} />
       </div>
       {children}
@@ -53,7 +56,7 @@ export function OptionSheet({ option }: { option: number }) {
   const base: Path = ["options", option];
   const form = formByKey(effectiveText(scenario.value, [...base, "form"]));
   return (
-    <Sheet title={t("sheet.option", { letter: letter(option), form: form?.name ?? "" })}>
+    <Sheet level={3} title={t("sheet.option", { letter: letter(option), form: form?.name ?? "" })}>
       <Group title="group.rows">
         <Rows base={base} rows={[["rows.rowSpacing_m"], ["rows.vineSpacing_m"]]} />
       </Group>
@@ -101,7 +104,7 @@ function WireHeights({ base }: { base: Path }) {
 
 export function SiteSheet() {
   return (
-    <Sheet title={t("sheet.site")}>
+    <Sheet level={2} title={t("sheet.site")}>
       <WeatherGroups />
       <Group title="group.place">
         <TextField path={["name"]} />

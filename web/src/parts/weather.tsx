@@ -76,10 +76,10 @@ function WeatherFile() {
   return (
     <Group title="group.weatherFile">
       <FileChoice />
+      <Refusal />
       <p class="status" role="status" data-testid="weather-status">
         {reading.value ? t("file.reading", { name: reading.value }) : file ? t("file.open", { name: file.contents.name, place: file.contents.place }) : ""}
       </p>
-      <Refusal />
       {file && (
         <>
           <p class="small" data-testid="weather-summary">

@@ -1,0 +1,173 @@
+//go:build browser
+
+package browser
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+)
+
+// weatherFile is an invented weather file of the test data.
+func weatherFile(name string) string {
+	return filepath.Join(bench.root, "testdata", "weather", name)
+}
+
+// TestDayOfAWeatherFile takes days of a file and compares the page with the command line, which takes the
+// same day of the same file; each day is one step that can be undone; nothing leaves the machine.
+func TestDayOfAWeatherFile(t *testing.T) {
+	asked := len(bench.outside.requests())
+	file := weatherFile("stony-bend-hot-week.epw")
+	p := openPage(t, bench.origin)
+	p.openWeather(file)
+	p.says("weather-status", "Stony Bend (invented)")
+	p.says("weather-summary", "36.4° N", "119.9° W", "UTC−8", "7 days, 12 July to 18 July 2019")
+	p.says("sheet", "Your files stay in this browser")
+	if generation := p.generation(); generation != 1 {
+		t.Errorf("opening a file alone computes a day: generation %d", generation)
+	}
+
+	p.choose("weather-day", "15")
+	p.answered()
+	measured := rowlightDay(t, firstScenario(), "--weather", file, "--date", "07-15")
+	p.agrees(measured)
+	p.says("facts", "15 July 2019, measured")
+	p.says("note", "stony-bend-hot-week.epw", "Stony Bend (invented)")
+	p.says("measured-day", "15 July 2019", fmt.Sprintf("%.1f", measured.Scenario.Weather.AirMax_C))
+
+	p.press("undo")
+	p.agrees(rowlightDay(t, firstScenario()))
+	p.says("facts", "18 July 2026")
+	p.press("redo")
+	p.agrees(measured)
+	p.press("weather-hottest")
+	p.agrees(rowlightDay(t, firstScenario(), "--weather", file))
+	p.press("measured-back")
+	p.agrees(rowlightDay(t, firstScenario()))
+
+	for _, request := range append(p.strangers(bench.origin), bench.outside.requests()[asked:]...) {
+		t.Errorf("something left the page: %s", request)
+	}
+}
+
+// TestBackToTheDesignDayKeepsWhatTheUserHad changes the design day and, on the measured day, the site: the
+// one comes back, the other stays.
+func TestBackToTheDesignDayKeepsWhatTheUserHad(t *testing.T) {
+	p := openPage(t, bench.origin)
+	p.openWeather(weatherFile("kestrel-flat-hot-week-tmy3.csv"))
+	p.enter("field-weather-airMax_C", "38.5")
+	p.answered()
+	p.press("weather-hottest")
+	p.enter("field-site-slope_deg", "8")
+	p.answered()
+	p.press("measured-back")
+	p.agrees(rowlightDay(t, changedDocument(t, func(document map[string]any) {
+		document["weather"].(map[string]any)["airMax_C"] = 38.5
+		document["site"].(map[string]any)["slope_deg"] = 8
+	})))
+	if at := eval[string](p, `document.activeElement.id`); at != "field-weather-date" {
+		t.Errorf("the focus is on %q, not on the design day", at)
+	}
+}
+
+// TestFaultsOfAWeatherFileInThePage drops files that cannot be used: line, column, what and remedy are
+// said, and the numbers and the file that is open stay.
+func TestFaultsOfAWeatherFileInThePage(t *testing.T) {
+	good := weatherFile("stony-bend-hot-week.epw")
+	text, err := os.ReadFile(good)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := openPage(t, bench.origin)
+	p.openWeather(good)
+	p.choose("weather-day", "16")
+	p.answered()
+	measured := rowlightDay(t, firstScenario(), "--weather", good, "--date", "07-16")
+	before := p.generation()
+
+	for name, test := range map[string]struct{ text, says string }{
+		"letter.txt":    {"Dear all,\nit was hot.", "The weather file begins with “Dear all,” and is neither EPW nor TMY3. Give a file"},
+		"north.epw":     {strings.Replace(string(text), ",36.40,", ",136.40,", 1), "Line 1, field 7: “136.40” is no latitude from −90 to 90"},
+		"half-hour.epw": {strings.Replace(string(text), "DATA PERIODS,1,1,", "DATA PERIODS,1,2,", 1), "Line 8, field 3: 2 records in an hour, only whole hours are read. Give an hourly file"},
+	} {
+		p.drop(name, test.text)
+		p.until(hook("weather-faults") + `?.innerText.includes(` + quoted(name) + `)`)
+		p.says("weather-faults", test.says, "Your weather stays as it was")
+		p.says("weather-status", "stony-bend-hot-week.epw")
+	}
+	p.agrees(measured)
+	if now := p.generation(); now != before {
+		t.Errorf("a file that was refused was computed: generation %d, before %d", now, before)
+	}
+	p.shot("weather-refused")
+
+	// A file with a fault in one line can be used: it says which, and what stands in for it.
+	odd := strings.Replace(string(text), ",19.2,12.8,66,", ",warm,12.8,66,", 1)
+	line := 1 + strings.Count(odd[:strings.Index(odd, ",warm,")], "\n")
+	p.drop("odd.epw", odd)
+	p.until(hook("weather-status") + `?.innerText.includes("odd.epw is open")`)
+	p.says("weather-notices", fmt.Sprintf("Line %d, field 7: air temperature “warm” is no number", line))
+	if p.there("weather-faults") {
+		t.Error("the fault of the file before is still shown")
+	}
+	p.choose("weather-day", "13")
+	p.answered()
+	p.says("day-notices", "1 missing values were filled between their neighbours")
+}
+
+// TestWeatherFileByKeyboard opens the sheet, takes the hottest day and goes to others without a mouse; going
+// through the days is one step. The sheet is accessible in both looks.
+func TestWeatherFileByKeyboard(t *testing.T) {
+	file := weatherFile("stony-bend-hot-week.epw")
+	p := openPage(t, bench.origin)
+	p.focus("site")
+	p.do(chromedp.KeyEvent(kb.Enter))
+	p.until(hook("sheet"))
+	p.tabTo("weather-file")
+	p.do(chromedp.SetUploadFiles(chromedp.CSS(`[data-testid="weather-file"]`), []string{file}, chromedp.NodeReady))
+	p.until(hook("weather-hottest"))
+	p.tabTo("weather-hottest")
+	p.do(chromedp.KeyEvent(kb.Enter))
+	p.answered()
+	p.agrees(rowlightDay(t, firstScenario(), "--weather", file, "--date", "07-18"))
+	p.tabTo("weather-day")
+	for range 2 {
+		p.do(chromedp.KeyEvent(kb.ArrowUp))
+		p.answered()
+	}
+	p.agrees(rowlightDay(t, firstScenario(), "--weather", file, "--date", "07-16"))
+	p.do(chromedp.KeyEvent(kb.Tab, chromedp.KeyModifiers(chromedp.ModifierShift)), chromedp.KeyEvent("z", chromedp.KeyModifiers(chromedp.ModifierCtrl)))
+	p.answered()
+	p.agrees(rowlightDay(t, firstScenario(), "--weather", file, "--date", "07-18"))
+
+	for _, scheme := range []string{"light", "dark"} {
+		p.colourScheme(scheme)
+		p.until(`document.getAnimations().length === 0`)
+		p.accessible()
+	}
+	p.do(chromedp.KeyEvent(kb.Escape))
+	p.until(`!` + hook("sheet"))
+}
+
+// TestWeatherFileSurvivesTheEngine ends the engine: the one that starts anew knows the file again.
+func TestWeatherFileSurvivesTheEngine(t *testing.T) {
+	file := weatherFile("stony-bend-hot-week.epw")
+	p := newTab(t, bench.browser)
+	p.beforeLoad(keepEngine)
+	p.open(bench.origin)
+	p.settled()
+	p.openWeather(file)
+	eval[bool](p, `(window.engine.onmessage({ data: { kind: "crashed", generation: -1, reason: "a test" } }), true)`)
+	p.until(hook("restart"))
+	p.do(chromedp.Click(chromedp.CSS(`[data-testid="restart"]`)))
+	p.until(hook("calculation") + `.dataset.phase === "running"`)
+	p.answered()
+	p.choose("weather-day", "13")
+	p.answered()
+	p.agrees(rowlightDay(t, firstScenario(), "--weather", file, "--date", "07-13"))
+}
