@@ -48,11 +48,14 @@ export function verdictText(sentence: Sentence, units: UnitSystem): string {
   return sentenceText(sentence.code, { ...sentence.words, ...sentence.values }, units);
 }
 
-/** A comparison names the options; two of the same name are called by their letters. */
-export function comparisonText(sentence: Sentence, option: number, base: number, units: UnitSystem): string {
-  const same = sentence.words?.["name"] === sentence.words?.["base"];
-  const names = same ? { name: letter(option), base: letter(base) } : sentence.words;
-  return sentenceText(sentence.code, { ...names, ...sentence.values }, units);
+/**
+ * A comparison names the options; two of the same name are called by their letters, and of more than two each by
+ * its letter and its name.
+ */
+export function comparisonText(sentence: Sentence, option: number, base: number, count: number, units: UnitSystem): string {
+  const { name, base: baseName } = sentence.words ?? {};
+  const called = (index: number, own: string | undefined) => (name === baseName ? letter(index) : count > 2 ? `${letter(index)}: ${own}` : (own ?? ""));
+  return sentenceText(sentence.code, { name: called(option, name), base: called(base, baseName), ...sentence.values }, units);
 }
 
 export function faultText(fault: Fault, units: UnitSystem): string {

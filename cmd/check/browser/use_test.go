@@ -40,13 +40,25 @@ func (p *tab) choose(mark, value string) {
 	}
 }
 
-// enter puts a number into the typed box of a field, as pasting does.
+// enter puts a number into the typed box of the field with an id, as pasting does.
 func (p *tab) enter(field, value string) {
 	p.t.Helper()
+	p.paste(`document.getElementById(`+quoted(field)+`).closest(".field").querySelector(".box input")`, value)
+}
+
+// enterBox puts a number into a typed box by its test mark.
+func (p *tab) enterBox(mark, value string) {
+	p.t.Helper()
+	p.paste(hook(mark), value)
+}
+
+// paste replaces the text of a box.
+func (p *tab) paste(box, text string) {
+	p.t.Helper()
 	eval[bool](p, `(() => {
-		const box = document.getElementById(`+quoted(field)+`).closest(".field").querySelector(".box input");
+		const box = `+box+`;
 		box.focus();
-		box.value = `+quoted(value)+`;
+		box.value = `+quoted(text)+`;
 		box.dispatchEvent(new Event("input", { bubbles: true }));
 		box.blur();
 		return true;
