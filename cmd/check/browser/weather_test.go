@@ -55,6 +55,39 @@ func TestDayOfAWeatherFile(t *testing.T) {
 	}
 }
 
+// TestRealWeatherFilesInThePage takes the hottest day of every real file in the folder that ROWLIGHT_WEATHER names,
+// else beside the checkout; where there is none, the invented ones above are all.
+func TestRealWeatherFilesInThePage(t *testing.T) {
+	folder := os.Getenv("ROWLIGHT_WEATHER")
+	if folder == "" {
+		folder = filepath.Join(bench.root, "..", "shared", "weather")
+	}
+	var files []string
+	for _, pattern := range []string{"*.epw", "*.csv"} {
+		found, err := filepath.Glob(filepath.Join(folder, pattern))
+		if err != nil {
+			t.Fatal(err)
+		}
+		files = append(files, found...)
+	}
+	t.Logf("%d files in %s", len(files), folder)
+	for _, file := range files {
+		t.Run(filepath.Base(file), func(t *testing.T) {
+			p := newTab(t, bench.browser)
+			p.beforeLoad(keepEngine)
+			p.open(bench.origin)
+			p.settled()
+			p.openWeather(file)
+			t.Logf("read in %.0f ms; %s", eval[float64](p, `(() => {
+				const at = (kind) => window.engineLog.find((m) => m.kind === kind).at_ms;
+				return at("weatherFile") - at("weather");
+			})()`), p.text("weather-summary"))
+			p.press("weather-hottest")
+			p.agrees(rowlightDay(t, firstScenario(), "--weather", file))
+		})
+	}
+}
+
 // TestBackToTheDesignDayKeepsWhatTheUserHad changes the design day and, on the measured day, the site: the
 // one comes back, the other stays.
 func TestBackToTheDesignDayKeepsWhatTheUserHad(t *testing.T) {
