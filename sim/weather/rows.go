@@ -3,6 +3,8 @@ package weather
 import (
 	"fmt"
 	"math"
+	"strconv"
+	"strings"
 	"time"
 )
 
@@ -46,8 +48,8 @@ func (b *builder) checkEnd(declared string) {
 		return
 	}
 	first, last := rows[0], rows[len(rows)-1]
-	month, day := 0, 0
-	if n, _ := fmt.Sscanf(declared, "%d/%d", &month, &day); n != 2 {
+	month, day, ok := monthDay(declared)
+	if !ok {
 		month, day = last.Month, last.Day
 	}
 	const nearlyYear = 8000 // hours: who begins so much meant all of it
@@ -55,6 +57,17 @@ func (b *builder) checkEnd(declared string) {
 	if first.Hour != 1 || last.Hour != hoursOfDay || last.Month != month || last.Day != day || len(rows) > nearlyYear && !whole {
 		b.faults.notice("notice.file-short", map[string]any{"count": len(rows), "from": first.stamp(), "to": last.stamp()})
 	}
+}
+
+// monthDay reads "12/31", with or without a year behind it.
+func monthDay(text string) (month, day int, ok bool) {
+	parts := strings.Split(text, "/")
+	if len(parts) < 2 {
+		return 0, 0, false
+	}
+	month, monthErr := strconv.Atoi(strings.TrimSpace(parts[0]))
+	day, dayErr := strconv.Atoi(strings.TrimSpace(parts[1]))
+	return month, day, monthErr == nil && dayErr == nil
 }
 
 // checkSequence notes where the hours of the file do not follow each other. Years do not count: the
