@@ -39,7 +39,7 @@ func Verdict(o result.Option, s scenario.Scenario) result.Sentence {
 			code = "verdict.burns-both"
 		}
 		from := firstOver(worse.Steps.Hottest_C, limits.Burn_C)
-		return sentence(code, blame(worse, limits.Burn_C), values{"from": from})
+		return sentence(code, blame(worse, limits.Burn_C), values{"from": from, "limit": limits.Burn_C})
 	case worse.Summary.Hottest_C <= limits.Hot_C:
 		return sentence("verdict.mild", nil, hottest.with("limit", limits.Hot_C))
 	case shaded(o):

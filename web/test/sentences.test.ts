@@ -4,8 +4,8 @@ import words from "../../sim/words/en.json" with { type: "json" };
 import { comparisonText, faultText, sentenceText, verdictText } from "../src/sentences.ts";
 
 test("a verdict is written with its side, its hour and its cause", () => {
-  const verdict = { code: "verdict.burns", words: { side: "west", cause: "cause-open" }, values: { from: 15.167 } };
-  assert.equal(verdictText(verdict, "metric"), "The west side burns from 15:10: no leaves between it and the sun.");
+  const verdict = { code: "verdict.burns", words: { side: "west", cause: "cause-open" }, values: { from: 15.167, limit: 45 } };
+  assert.equal(verdictText(verdict, "metric"), "The west side burns from 15:10 (hottest tenth over 45.0\u00a0°C): no leaves between it and the sun.");
 });
 
 test("a difference of temperatures in a sentence has no offset in °F", () => {

@@ -12,6 +12,7 @@ import { Button } from "./button.tsx";
 import { FaultLines } from "./faults.tsx";
 import { NumberField } from "./field.tsx";
 import { Marker } from "./icons.tsx";
+import { FruitKey } from "./legend.tsx";
 import { DayNumbers, HourNumbers, SideNumbers } from "./numbers.tsx";
 import { PaneView } from "./pane.tsx";
 import { OptionSheet } from "./sheet.tsx";
@@ -22,6 +23,7 @@ export function OptionColumn({ option, column }: { option: number; column: numbe
     <article class="column" style={{ gridColumn: String(column + 1) }} aria-label={t("option", { letter: letter(option) })} data-testid={optionHook(option)}>
       <ColumnHead option={option} />
       <PaneView option={option} />
+      <FruitKey />
       <HourNumbers option={option} />
       <Verdict option={option} />
       <DayNumbers option={option} />
