@@ -26,29 +26,46 @@ const (
 // An option outside the ranges of the scenario schema gives an error or a strange vine, never a
 // value that is not a number.
 func Build(o scenario.Option, latitude_deg float64, seed int) (*Stand, error) {
+	return BuildPaced(o, latitude_deg, seed, func() error { return nil })
+}
+
+// BuildPaced is Build for callers that share their thread: pace is called often, between shoots and steps,
+// and its error abandons the Stand.
+func BuildPaced(o scenario.Option, latitude_deg float64, seed int, pace func() error) (*Stand, error) {
 	if err := check(o); err != nil {
 		return nil, err
 	}
 	g := newGrower(o, latitude_deg, seed)
-	g.grow()
+	if err := g.grow(pace); err != nil {
+		return nil, err
+	}
 	return g.stand, nil
 }
 
 // grow takes the vine from the planting to the pulling of leaves.
-func (g *grower) grow() {
+func (g *grower) grow(pace func() error) error {
 	// The number of vines follows from the crop, which is drawn shoot by shoot.
 	g.planPeriod()
 	g.placePosts()
 	g.growWood()
 
 	for i := range g.plans {
+		if err := pace(); err != nil {
+			return err
+		}
 		g.growShoot(&g.plans[i])
 	}
 	g.hangBunches()
-	g.unfoldLeaves()
+	if err := g.unfoldLeaves(pace); err != nil {
+		return err
+	}
 	g.clipLeaves()
 	g.pullLeaves()
+	if err := pace(); err != nil {
+		return err
+	}
 	g.stand.finish()
+	return nil
 }
 
 // grower carries one Build from step to step.

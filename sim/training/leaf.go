@@ -53,17 +53,20 @@ const (
 // leaf area per metre of canopy is the one given, less the shoots that are not there and the parts cut off.
 // Where nodes are more than enough for that area, leaves are missing rather than small: they have been lost
 // to shade, wind and age.
-func (g *grower) unfoldLeaves() {
+func (g *grower) unfoldLeaves(pace func() error) error {
 	l := g.option.Leaves
 	total := l.Area_m2_per_m * g.canopyLength() * (float64(len(g.plans)) / float64(g.complete))
 	if total <= 0 || len(g.nodes) == 0 {
-		return
+		return nil
 	}
 	blade := l.Blade_cm2 * 1e-4
 
 	// What the nodes can carry.
 	primary, lateral, lostPrimary, lostLateral := 0.0, 0.0, 0.0, 0.0
 	for i := range g.plans {
+		if err := pace(); err != nil {
+			return err
+		}
 		for k := range g.plans[i].count {
 			primary += blade * g.bladeAt(&g.plans[i], k)
 			lateral += g.lateralAt(&g.plans[i], k)
@@ -89,6 +92,9 @@ func (g *grower) unfoldLeaves() {
 	g.stand.Leaves = make([]Leaf, 0, count)
 	g.pulled = make([]float64, 0, count)
 	for i := range g.plans {
+		if err := pace(); err != nil {
+			return err
+		}
 		for k := range g.plans[i].count {
 			g.unfoldNode(i, k, kept, perWeight*g.lateralAt(&g.plans[i], k))
 		}
@@ -97,6 +103,7 @@ func (g *grower) unfoldLeaves() {
 		g.unfoldNode(0, 0, 1, 0)
 	}
 	scaleAreas(g.stand.Leaves, areas)
+	return nil
 }
 
 // unfoldNode unfolds the leaf of one node and those of its lateral.

@@ -87,7 +87,9 @@ func grown(t *testing.T, o scenario.Option) *grower {
 		t.Fatal(err)
 	}
 	g := newGrower(o, 36.4, 1)
-	g.grow()
+	if err := g.grow(func() error { return nil }); err != nil {
+		t.Fatal(err)
+	}
 	return g
 }
 
