@@ -56,14 +56,31 @@ func (t *tile) level(pixels float32) *box {
 
 // NewAtlas draws the atlas.
 func NewAtlas() *Atlas {
-	a := &Atlas{Image: image.NewRGBA(image.Rect(0, 0, atlasWidth, atlasHeight)), noise: drawGroundNoise()}
+	a, _ := newAtlas(unhurried) // a pace without errors leaves no others
+	return a
+}
+
+// newAtlas draws the atlas. It calls pace often; an error of pace abandons it.
+func newAtlas(pace func() error) (*Atlas, error) {
+	a := &Atlas{Image: image.NewRGBA(image.Rect(0, 0, atlasWidth, atlasHeight))}
+	var err error
+	if a.noise, err = drawGroundNoise(pace); err != nil {
+		return nil, err
+	}
 	var pictures []picture
 	for i := range leafShapes {
 		a.shape[i] = newLeafShape(lobings[i])
 		a.mask[i] = maskOf(a.shape[i])
-		pictures = appendMips(pictures, leafTile+tileID(i), drawLeaf(a.shape[i], leafSide), 6)
+		leaf, err := drawLeaf(a.shape[i], leafSide, pace)
+		if err != nil {
+			return nil, err
+		}
+		pictures = appendMips(pictures, leafTile+tileID(i), leaf, 6)
 	}
 	for i := range clumpKinds {
+		if err := pace(); err != nil {
+			return nil, err
+		}
 		pictures = appendMips(pictures, clumpTile+tileID(i), drawClump(i, pictures[:6*leafShapes]), 5)
 	}
 	for i := range berryLights {
@@ -74,7 +91,7 @@ func NewAtlas() *Atlas {
 	pictures = appendMips(pictures, roundTile, drawStrip(smoothWood), 4)
 	pictures = appendMips(pictures, postTile, drawStrip(sawnWood), 4)
 	a.pack(pictures)
-	return a
+	return a, pace()
 }
 
 // picture is one size of one tile on its way into the atlas.

@@ -75,7 +75,7 @@ func (s *Scene) Backdrop(view *View) Backdrop {
 		Eye: view.Eye, Spacing: float32(stand.RowSpacing), Length: float32(stand.Length),
 		Top: float32(stand.Top), HalfWidth: s.leaves.halfWidth, Focal: view.Focal, Far: view.Far,
 		Sun: light.sun, Beam: light.beam, Sky: light.sky, Zenith: light.zenith, Horizon: light.horizon, Glow: light.glow,
-		Haze: s.tone.colour(light.haze), FarRows: s.leaves.average,
+		Haze: s.tone.colour(light.haze), FarRows: s.average,
 		Cover: look.cover, Worn: look.worn, Strip: look.strip, StripHalf: stripHalf_m, Blades: look.blades, Grain: look.grain,
 		SunDisc: float32(math.Cos(sunDisc_deg * math.Pi / 180)),
 		ground:  s.ground.pixels, tone: s.tone,

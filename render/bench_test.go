@@ -11,11 +11,12 @@ func BenchmarkAtlas(b *testing.B) {
 	}
 }
 
-func BenchmarkScene(b *testing.B) {
-	stand := grownStand(b, 0)
-	a := testAtlas()
+func BenchmarkPlants(b *testing.B) {
+	stand, a := grownStand(b, 0), testAtlas()
 	for b.Loop() {
-		NewScene(Planting{Stand: stand}, a, firstInstant)
+		if _, err := newPlants(stand, 0, a, unhurried); err != nil {
+			b.Fatal(err)
+		}
 	}
 }
 
@@ -30,15 +31,19 @@ func BenchmarkCompose(b *testing.B) {
 	b.ReportMetric(float64(l.Quads()), "quads")
 }
 
-func BenchmarkInstant(b *testing.B) {
+func BenchmarkRelight(b *testing.B) {
 	s := NewScene(Planting{Stand: grownStand(b, 0)}, testAtlas(), firstInstant)
 	for _, elevation := range []float64{70, 42, 12, 4} {
-		b.Run(fmt.Sprintf("%g°", elevation), func(b *testing.B) {
-			now := afternoon
-			now.SunElevation_deg = elevation
-			for b.Loop() {
-				s.SetInstant(now)
-			}
-		})
+		for _, coarse := range []bool{false, true} {
+			b.Run(fmt.Sprintf("%g°,coarse=%v", elevation, coarse), func(b *testing.B) {
+				now := afternoon
+				now.SunElevation_deg = elevation
+				for b.Loop() {
+					if err := s.relight(now, 0, coarse, unhurried); err != nil {
+						b.Fatal(err)
+					}
+				}
+			})
+		}
 	}
 }

@@ -11,13 +11,10 @@ import (
 // bunchSet is the bunches of a stand as spheres, in several finenesses: seen from afar fewer, larger
 // spheres fill the same bunch.
 type bunchSet struct {
-	stand  *training.Stand
 	bunch  []bunchBody
 	berry  [bunchLevels][]berry
 	starts [bunchLevels][]int // by bunch, with the end behind the last
 	radius [bunchLevels]float32
-	colour []rgb  // display colour of each face
-	lit    []bool // whether each face is in the direct sun
 	// halfWidth is the mean half width of a bunch [m].
 	halfWidth float32
 }
@@ -26,7 +23,6 @@ type bunchBody struct {
 	centre         mgl32.Vec3
 	radius, length float32
 	slice          int
-	open           float32
 }
 
 // berry is one sphere of a bunch.
@@ -52,40 +48,31 @@ const (
 )
 
 // newBunchSet lays berries of the given diameter on the surface of each bunch.
-func newBunchSet(stand *training.Stand, open *openness, berry_m float64, slices int) *bunchSet {
+func newBunchSet(stand *training.Stand, berry_m float64, slices int, pace func() error) (*bunchSet, error) {
 	if !(berry_m > 0) {
 		berry_m = fallbackBerry_m
 	}
-	set := &bunchSet{colour: make([]rgb, 2*len(stand.Bunches)), lit: make([]bool, 2*len(stand.Bunches))}
+	set := &bunchSet{}
 	for b := range stand.Bunches {
 		bunch := &stand.Bunches[b]
 		set.halfWidth += float32(bunch.Radius) / float32(len(stand.Bunches))
 		set.bunch = append(set.bunch, bunchBody{
 			centre: vec32(bunch.Centre), radius: float32(bunch.Radius), length: float32(bunch.Length),
-			slice: sliceOf(bunch.Centre[1], stand.Length, slices), open: open.at(bunch.Centre[0], bunch.Centre[2]),
+			slice: sliceOf(bunch.Centre[1], stand.Length, slices),
 		})
 	}
-	set.stand = stand
 	for level := range bunchLevels {
 		set.radius[level] = float32(berry_m / 2 * math.Pow(coarser, float64(level)))
-	}
-	for i := range set.colour {
-		set.colour[i] = unknownFruit
-	}
-	return set
-}
-
-// level is the berries of one fineness and where each bunch starts among them. They are laid when
-// first asked for: the finest is seen only from close by.
-func (set *bunchSet) level(level int) (berries []berry, starts []int) {
-	if set.starts[level] == nil {
 		set.starts[level] = []int{0}
-		for b := range set.stand.Bunches {
-			set.berry[level] = appendBerries(set.berry[level], &set.stand.Bunches[b], int32(b), 2*float64(set.radius[level]))
+		for b := range stand.Bunches {
+			if err := pace(); err != nil {
+				return nil, err
+			}
+			set.berry[level] = appendBerries(set.berry[level], &stand.Bunches[b], int32(b), 2*float64(set.radius[level]))
 			set.starts[level] = append(set.starts[level], len(set.berry[level]))
 		}
 	}
-	return set.berry[level], set.starts[level]
+	return set, nil
 }
 
 // unknownFruit is the colour of berries whose temperature is not known: a muted plum, off the scale.
@@ -99,7 +86,7 @@ func bunchWidth(share float64) float64 {
 		return math.Sqrt(max(1-0.72*t*t, 0))
 	}
 	t := (share - shoulderShare) / (1 - shoulderShare)
-	return (1 - 0.62*t) * math.Sqrt(max(1-math.Pow(t, 6), 0))
+	return (1 - 0.62*t) * math.Sqrt(max(1-t*t*t*t*t*t, 0))
 }
 
 // appendBerries winds berries around the bunch in a golden-angle spiral with frozen unevenness. Whole
@@ -163,10 +150,11 @@ func appendCore(list []berry, bunch *training.Bunch, index int32, berry_m float6
 // cast lays the bunches on the map of the sun as discs that face the sun.
 func (set *bunchSet) cast(m *sunMap, sun mgl32.Vec3, owner int32) {
 	a, b := across(sun)
-	berries, _ := set.level(bunchLevels - 1)
+	berries := set.berry[bunchLevels-1]
 	for i := range berries {
 		ball := &berries[i]
-		m.add(owner, ball.centre, a.Mul(0.9*ball.radius), b.Mul(0.9*ball.radius), nil)
+		down, side := a.Mul(0.9*ball.radius), b.Mul(0.9*ball.radius)
+		m.add(owner, &ball.centre, &down, &side, nil)
 	}
 }
 

@@ -9,7 +9,7 @@ import (
 func TestBerriesLieInsideTheirBunch(t *testing.T) {
 	s := smallScene(t, afternoon)
 	for level := range bunchLevels {
-		berries, starts := s.bunches.level(level)
+		berries, starts := s.bunches.berry[level], s.bunches.starts[level]
 		for b, bunch := range s.planting.Stand.Bunches {
 			count := 0
 			for _, ball := range berries[starts[b]:starts[b+1]] {
@@ -40,13 +40,13 @@ func TestBunchLevels(t *testing.T) {
 	s := smallScene(t, afternoon)
 	last := math.MaxInt
 	for level := range bunchLevels {
-		berries, _ := s.bunches.level(level)
+		berries := s.bunches.berry[level]
 		if len(berries) >= last {
 			t.Errorf("level %d has %d berries, the finer one %d", level, len(berries), last)
 		}
 		last = len(berries)
 	}
-	finest, _ := s.bunches.level(0)
+	finest := s.bunches.berry[0]
 	for _, ball := range finest {
 		if ball.core {
 			continue
@@ -64,11 +64,11 @@ func TestFacesTakeTheirColours(t *testing.T) {
 	p := TemperaturePalette()
 	want := []rgb{p.at(0), p.at(1), p.at(0.5), unknownFruit, unknownFruit}
 	for i, w := range want {
-		if s.bunches.colour[i] != w {
-			t.Errorf("face %d is %v, want %v", i, s.bunches.colour[i], w)
+		if s.faceColour[i] != w {
+			t.Errorf("face %d is %v, want %v", i, s.faceColour[i], w)
 		}
 	}
-	if s.bunches.lit[0] || !s.bunches.lit[1] || !s.bunches.lit[2] || s.bunches.lit[3] {
+	if s.faceLit[0] || !s.faceLit[1] || !s.faceLit[2] || s.faceLit[3] {
 		t.Error("lit faces")
 	}
 	if s.Faces() != 2*len(s.planting.Stand.Bunches) {

@@ -37,30 +37,54 @@ func (c Camera) Limited() Camera {
 	return c
 }
 
-// DefaultCamera looks at the fruit of the afternoon side (on east-west rows the side that faces the
-// equator) from slightly above and aslant, from the half where the afternoon sun stands.
-func DefaultCamera(stand *training.Stand, rowAzimuth_deg, latitude_deg float64) Camera {
-	afternoonSun := 250.0 // azimuth of the sun in a summer afternoon at mid latitudes, rounded
+// Look is a camera told by the row that it looks at: rows of all directions are seen alike from it.
+type Look struct {
+	Turn_deg      float64 // from straight in front of the row to the eye [deg, clockwise seen from above]
+	Elevation_deg float64 // as of a Camera [deg]
+	Distance_m    float64 // as of a Camera [m]
+}
+
+// Front is the compass direction that the front of a row faces [deg]: the side that the sun of a summer
+// afternoon is on. On east-west rows that is the side of the equator.
+func Front(rowAzimuth_deg, latitude_deg float64) float64 {
+	afternoonSun := 250.0 // its azimuth at mid latitudes, rounded
 	if latitude_deg < 0 {
 		afternoonSun = 290
 	}
-	side := rowAzimuth_deg + 90
-	if angleBetween(side, afternoonSun) > 90 {
-		side += 180
+	front := rowAzimuth_deg + 90
+	if angleBetween(front, afternoonSun) > 90 {
+		front += 180
 	}
-	azimuth := side + defaultSwing
-	if angleBetween(side-defaultSwing, afternoonSun) < angleBetween(azimuth, afternoonSun) {
-		azimuth = side - defaultSwing
+	return math.Mod(front, 360)
+}
+
+// HomeLook is where one looks from at first: at the front from slightly above and aslant. On north-south
+// rows that is the half where the afternoon sun stands.
+func HomeLook(latitude_deg float64) Look {
+	turn := -defaultSwing
+	if latitude_deg < 0 {
+		turn = defaultSwing
 	}
+	return Look{Turn_deg: turn, Elevation_deg: defaultRise, Distance_m: defaultMetres}
+}
+
+// Camera puts a look in front of a row. It looks at the height of the fruit, and a little above where
+// there are leaves.
+func (l Look) Camera(stand *training.Stand, rowAzimuth_deg, latitude_deg float64) Camera {
 	fruit, top := 1.0, 1.8
 	if stand != nil {
 		top = stand.Top
 		fruit = meanFruitHeight(stand)
 	}
 	return Camera{
-		Azimuth_deg: azimuth, Elevation_deg: defaultRise,
-		Distance_m: defaultMetres, TargetZ_m: fruit + 0.15*max(top-fruit, 0),
+		Azimuth_deg: Front(rowAzimuth_deg, latitude_deg) + l.Turn_deg, Elevation_deg: l.Elevation_deg,
+		Distance_m: l.Distance_m, TargetZ_m: fruit + 0.15*max(top-fruit, 0),
 	}.Limited()
+}
+
+// DefaultCamera is the camera of the look at first.
+func DefaultCamera(stand *training.Stand, rowAzimuth_deg, latitude_deg float64) Camera {
+	return HomeLook(latitude_deg).Camera(stand, rowAzimuth_deg, latitude_deg)
 }
 
 func meanFruitHeight(stand *training.Stand) float64 {

@@ -70,14 +70,35 @@ func TestEyeStandsBesideTheRow(t *testing.T) {
 	}
 }
 
-// The default camera looks at the afternoon side, on east-west rows at the side of the equator.
+// The default camera looks at the afternoon side, on east-west rows at the side of the equator; on
+// north-south rows it stands where the afternoon sun is.
 func TestDefaultCamera(t *testing.T) {
 	stand := smallStand()
-	for _, c := range []struct{ row, latitude, from, to float64 }{
-		{0, 36, 225, 270}, {0, -34, 270, 315}, {90, 36, 180, 225}, {90, -34, 315, 360}, {45, 36, 270, 315}, {135, 36, 225, 270},
+	for _, c := range []struct{ row, latitude, front, azimuth float64 }{
+		{0, 36, 270, 234}, {180, 36, 270, 234}, {0, -34, 270, 306}, {90, 36, 180, 144}, {90, -34, 0, 36}, {45, 36, 315, 279}, {135, 36, 225, 189},
 	} {
-		if a := DefaultCamera(stand, c.row, c.latitude).Azimuth_deg; a < c.from || a > c.to {
-			t.Errorf("rows to %g at %g°: from %g, want %g–%g", c.row, c.latitude, a, c.from, c.to)
+		if front := Front(c.row, c.latitude); math.Abs(front-c.front) > 1e-9 {
+			t.Errorf("rows to %g at %g°: the front faces %g, want %g", c.row, c.latitude, front, c.front)
+		}
+		if a := DefaultCamera(stand, c.row, c.latitude).Azimuth_deg; math.Abs(a-c.azimuth) > 1e-9 {
+			t.Errorf("rows to %g at %g°: from %g, want %g", c.row, c.latitude, a, c.azimuth)
+		}
+	}
+}
+
+// A look is the same picture for rows of all directions: a turn of the rows by 180° is another name for them.
+func TestLookIsToldByTheRow(t *testing.T) {
+	stand := smallStand()
+	look := Look{Turn_deg: 25, Elevation_deg: 30, Distance_m: 5}
+	eye := func(row float64) mgl32.Vec3 { return NewView(look.Camera(stand, row, -20), stand, row, testPane).Eye }
+	first := eye(0)
+	for row := 5.0; row <= 180; row += 5 {
+		e := eye(row)
+		if e[0]*first[0] < 0 { // the front is the other side now: the row is seen turned round
+			e[0], e[1] = -e[0], float32(stand.Length)-e[1]
+		}
+		if e.Sub(first).Len() > 1e-4 {
+			t.Errorf("rows to %g: the eye is at %v, of rows to 0 at %v", row, e, first)
 		}
 	}
 }

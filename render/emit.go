@@ -94,7 +94,7 @@ func (e *emitter) leaf(it *item, v *visibleSlice) {
 
 // paintLeaf colours the corners of a leaf by how far they are in the sun.
 func (e *emitter) paintLeaf(q *[4]Vertex, it *item, face int, h float32) {
-	c := &e.scene.leaves.colour[it.index]
+	c := &e.scene.leafColour[it.index]
 	clear := (1 - h) * atlasGain
 	shade, sunlit := &c.shade[face], &c.sunlit[face]
 	for i := range q {
@@ -168,10 +168,10 @@ const (
 // lie behind its own bunch.
 func (e *emitter) sphere(at, outward mgl32.Vec3, radius float32, face int32, shine, h float32) {
 	rel := at.Sub(e.view.Eye)
-	set, sun := e.scene.bunches, e.scene.light.sun
+	sun := e.scene.light.sun
 	gain, id := float32(shadedBerryGain), shadedBerry
 	sin, cos := float32(0), float32(1)
-	if set.lit[face] && outward.Len() > 0 && outward.Dot(sun) > -0.15 {
+	if e.scene.faceLit[face] && outward.Len() > 0 && outward.Dot(sun) > -0.15 {
 		gain = litBerryGain
 		x, y, _ := e.inView(sun)
 		if side := float32(math.Hypot(float64(x), float64(y))); side > 1e-3 {
@@ -184,7 +184,7 @@ func (e *emitter) sphere(at, outward mgl32.Vec3, radius float32, face int32, shi
 	if q == nil {
 		return
 	}
-	colour := set.colour[face].scaled(gain * shine * (1 - h)).plus(e.haze.scaled(h))
+	colour := e.scene.faceColour[face].scaled(gain * shine * (1 - h)).plus(e.haze.scaled(h))
 	middle := (q[0].Y + q[1].Y + q[2].Y + q[3].Y) / 4
 	for i := range q {
 		// The sky is above: upper corners are a little brighter.
@@ -227,14 +227,14 @@ func (e *emitter) wood(it *item, v *visibleSlice) {
 	q[2].X, q[2].Y = x1-nx*r1, y1-ny*r1
 	q[3].X, q[3].Y = x1+nx*r1, y1+ny*r1
 	side := e.view.Right.Mul(nx).Sub(e.view.Up.Mul(ny))
-	e.paintWood(q, p, side, from, alpha*v.fade, v.haze)
+	e.paintWood(q, it.index, side, from, alpha*v.fade, v.haze)
 }
 
-func (e *emitter) paintWood(q *[4]Vertex, p *woodPiece, side, from mgl32.Vec3, alpha, h float32) {
-	light := &e.scene.light
+func (e *emitter) paintWood(q *[4]Vertex, index int32, side, from mgl32.Vec3, alpha, h float32) {
+	p, light := &e.scene.wood[index], &e.scene.light
 	ambient := light.sky.scaled(woodAmbient * (0.25 + 0.75*p.open)).plus(light.beam.scaled(0.05))
 	toEye := from.Mul(-1 / from.Len())
-	lit := [2]float32{p.fromLit, p.lit}
+	lit := &e.scene.woodLit[index]
 	for k, sign := range [2]float32{-1, 1} {
 		normal := side.Mul(0.8 * sign).Add(toEye.Mul(0.6))
 		strength := 1.25 * max(normal.Dot(light.sun), 0)

@@ -68,7 +68,7 @@ func (v *visibleSlice) chooseBunches(s *Scene, view *View, smallest float32) int
 	if v.level == bunchLevels {
 		return int(v.inPane * float32(len(v.bunches)))
 	}
-	_, starts := s.bunches.level(v.level)
+	starts := s.bunches.starts[v.level]
 	spheres := 0
 	for _, b := range v.bunches {
 		spheres += starts[b+1] - starts[b]

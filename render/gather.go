@@ -51,7 +51,7 @@ func (l *List) gatherBunches(s *Scene, view *View, place int32, v *visibleSlice)
 			continue
 		}
 		toEye := view.Eye.Sub(body.centre.Add(v.offset)).Normalize()
-		berries, starts := set.level(level)
+		berries, starts := set.berry[level], set.starts[level]
 		for i := starts[b]; i < starts[b+1]; i++ {
 			ball := &berries[i]
 			if ball.core || ball.outward.Dot(toEye) > facingFrom { // berries on the far side are hidden by the others

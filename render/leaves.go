@@ -13,15 +13,14 @@ import (
 // leafSet is the leaves of a stand as the drawing needs them, cut into slices along the row. Inside a
 // slice they stand in a frozen random order, so that the first part of a slice is a fair sample of it.
 type leafSet struct {
-	leaf   []leafQuad
-	colour []leafColour
-	mean   float32 // mean side of the squares [m]
+	leaf []leafQuad
+	// byHeight lists the leaves from the highest down: what is laid on the map of the sun early is on top.
+	byHeight []int32
+	mean     float32 // mean side of the squares [m]
 	// halfWidth is the mean distance of leaves from the row line [m].
 	halfWidth float32
 	// bottom and top are the heights between which the middle 90 % of the leaves hang [m].
 	bottom, top float32
-	// average is the display colour of the canopy seen from far away.
-	average rgb
 }
 
 // leafQuad is the square that holds one blade: centre ± tip ± side.
@@ -42,6 +41,9 @@ type leafColour struct {
 // shadeGain lifts the shaded leaves, whose many small sources of light are not counted one by one.
 const shadeGain = 3.1
 
+// leavesPerPace is the number of leaves between two calls of pace: well under a millisecond of work.
+const leavesPerPace = 64
+
 // Faces of a leaf.
 const (
 	upperFace = 0
@@ -59,7 +61,7 @@ var (
 	leafGlow   = rgb{0.30, 0.52, 0.10} // light that comes from other leaves
 )
 
-func newLeafSet(stand *training.Stand, atlas *Atlas, open *openness, count int) (*leafSet, []int) {
+func newLeafSet(stand *training.Stand, atlas *Atlas, open *openness, count int, pace func() error) (*leafSet, []int, error) {
 	set := &leafSet{leaf: make([]leafQuad, 0, len(stand.Leaves))}
 	order := make([][]int, count)
 	for i := range stand.Leaves {
@@ -69,30 +71,30 @@ func newLeafSet(stand *training.Stand, atlas *Atlas, open *openness, count int) 
 	starts := make([]int, count+1)
 	for s, members := range order {
 		slices.SortFunc(members, func(a, b int) int { return cmp.Compare(hash(uint64(a), 11), hash(uint64(b), 11)) })
-		for _, i := range members {
+		for k, i := range members {
+			if k%leavesPerPace == 0 {
+				if err := pace(); err != nil {
+					return nil, nil, err
+				}
+			}
 			set.leaf = append(set.leaf, newLeafQuad(stand, i, atlas, open))
 		}
 		starts[s+1] = len(set.leaf)
 	}
-	set.colour = make([]leafColour, len(set.leaf))
 	for i := range set.leaf {
 		set.mean += 2 * set.leaf[i].tip.Len() / float32(len(set.leaf))
 		set.halfWidth += abs(set.leaf[i].centre[0]) / float32(len(set.leaf))
 	}
-	set.bottom, set.top = middleHeights(set.leaf)
-	return set, starts
-}
-
-func middleHeights(leaf []leafQuad) (bottom, top float32) {
-	if len(leaf) == 0 {
-		return 0, 0
+	set.byHeight = make([]int32, len(set.leaf))
+	for i := range set.byHeight {
+		set.byHeight[i] = int32(i)
 	}
-	heights := make([]float32, len(leaf))
-	for i := range leaf {
-		heights[i] = leaf[i].centre[2]
+	slices.SortFunc(set.byHeight, func(a, b int32) int { return cmp.Compare(set.leaf[b].centre[2], set.leaf[a].centre[2]) })
+	if count := len(set.leaf); count > 0 {
+		set.top = set.leaf[set.byHeight[count/20]].centre[2]
+		set.bottom = set.leaf[set.byHeight[count-1-count/20]].centre[2]
 	}
-	slices.Sort(heights)
-	return heights[len(heights)/20], heights[len(heights)-1-len(heights)/20]
+	return set, starts, nil
 }
 
 // sliceOf is the slice of the period in which a place along the row lies; the period repeats.
@@ -134,51 +136,17 @@ func vec32(v [3]float64) mgl32.Vec3 {
 }
 
 // cast lays the leaves on the map of the sun.
-func (set *leafSet) cast(m *sunMap, atlas *Atlas) {
-	for i := range set.leaf {
-		l := &set.leaf[i]
-		m.add(int32(i), l.centre, l.tip, l.side, &atlas.mask[l.tile-leafTile])
-	}
-}
-
-// light colours all leaves for the sun of the map.
-func (set *leafSet) light(m *sunMap, light *daylight, tone *toneTable) {
-	set.average = rgb{}
-	var weight float32 // outer leaves are the ones that are seen
-	for i := range set.leaf {
-		l, c := &set.leaf[i], &set.colour[i]
-		for k, sign := range cornerSigns {
-			c.lit[k] = m.sees(int32(i), l.centre.Add(l.tip.Mul(0.5*sign[0])).Add(l.side.Mul(0.5*sign[1])))
-		}
-		incidence := l.normal.Dot(light.sun)
-		sunFace := upperFace
-		if incidence < 0 {
-			sunFace = lowerFace
-		}
-		strength := abs(incidence)
-		reflected := [2]rgb{l.green, l.green.times(underside)}
-		through := passedOn.times(l.green.scaled(1/oldGreen[1]).mix(rgb{1, 1, 1}, 0.4))
-		for face := range 2 {
-			// Out of the sun: sky from above through the gaps, and green light from the leaves around.
-			level := 0.55 + 0.45*abs(l.normal[2])
-			ambient := light.sky.scaled(l.open * (0.4 + 0.6*l.open) * level).
-				plus(leafGlow.times(light.sky.plus(light.beam.scaled(0.10))).scaled(0.05 + 0.35*l.open))
-			shade := ambient.times(reflected[face]).scaled(shadeGain)
-			direct := light.beam.scaled(strength).times(through)
-			if face == sunFace {
-				direct = light.beam.scaled(strength).times(reflected[face])
-				direct = direct.plus(light.beam.scaled(0.012 * strength)) // wax
+func (set *leafSet) cast(m *sunMap, atlas *Atlas, pace func() error) error {
+	for k, i := range set.byHeight {
+		if k%leavesPerPace == 0 {
+			if err := pace(); err != nil {
+				return err
 			}
-			c.shade[face] = tone.colour(shade)
-			c.sunlit[face] = tone.colour(shade.plus(direct.scaled(1.35)))
 		}
-		seen := c.shade[upperFace].mix(c.sunlit[upperFace], (c.lit[0]+c.lit[1]+c.lit[2]+c.lit[3])/4)
-		set.average = set.average.plus(seen.scaled(l.open))
-		weight += l.open
+		l := &set.leaf[i]
+		m.add(i, &l.centre, &l.tip, &l.side, &atlas.mask[l.tile-leafTile])
 	}
-	if weight > 0 {
-		set.average = set.average.scaled(1 / weight)
-	}
+	return nil
 }
 
 // cornerSigns are the corners of a square in the order of the picture: tip left, tip right, base left,

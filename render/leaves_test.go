@@ -45,7 +45,7 @@ func TestSlicesHoldTheirLeaves(t *testing.T) {
 func brightness(s *Scene, sign float32) float64 {
 	var sum, count float64
 	for i := range s.leaves.leaf {
-		l, c := &s.leaves.leaf[i], &s.leaves.colour[i]
+		l, c := &s.leaves.leaf[i], &s.leafColour[i]
 		if (l.centre[0]-0.1)*sign < 0.1 {
 			continue
 		}
@@ -75,7 +75,10 @@ func TestSunnySideIsBrighter(t *testing.T) {
 
 func TestOpennessFallsIntoTheCanopy(t *testing.T) {
 	stand := smallStand()
-	o := newOpenness(stand)
+	o, err := newOpenness(stand, unhurried)
+	if err != nil {
+		t.Fatal(err)
+	}
 	above, inside, floor := o.at(0, 1.95), o.at(0.1, 1.1), o.at(1.2, 0.05)
 	if !(above > 0.8 && inside < 0.5*above && floor > inside && floor < 1) {
 		t.Errorf("openness above %g, inside %g, on the floor between rows %g", above, inside, floor)
@@ -85,7 +88,7 @@ func TestOpennessFallsIntoTheCanopy(t *testing.T) {
 	}
 	empty := *stand
 	empty.Leaves = nil
-	if o := newOpenness(&empty); o.at(0, 0) != 1 {
+	if o, err := newOpenness(&empty, unhurried); err != nil || o.at(0, 0) != 1 {
 		t.Errorf("without leaves the openness is %g", o.at(0, 0))
 	}
 }

@@ -198,7 +198,7 @@ func TestPictureMirrors(t *testing.T) {
 			t.Errorf("kind %d: %d and %d items", kind, left[kind], right[kind])
 		}
 	}
-	if p := a.leaves.average.luminance() / b.leaves.average.luminance(); math.Abs(float64(p)-1) > 0.02 {
+	if p := a.average.luminance() / b.average.luminance(); math.Abs(float64(p)-1) > 0.02 {
 		t.Errorf("the canopies differ in brightness by a factor %g", p)
 	}
 }

@@ -38,12 +38,15 @@ func latticeNoise(x, y float64, columns, rows int, layer uint64) float64 {
 
 // drawGroundNoise draws the tile of noise for grass and soil: fine grain in red, blades in green,
 // patches in blue. It repeats in both directions.
-func drawGroundNoise() *image.RGBA {
+func drawGroundNoise(pace func() error) (*image.RGBA, error) {
 	picture := image.NewRGBA(image.Rect(0, 0, noiseSide, noiseSide))
 	octave := func(u, v float64, columns, rows int, layer uint64) float64 {
 		return latticeNoise(u*float64(columns), v*float64(rows), columns, rows, layer)
 	}
 	for y := range noiseSide {
+		if err := pace(); err != nil {
+			return nil, err
+		}
 		for x := range noiseSide {
 			u, v := float64(x)/noiseSide, float64(y)/noiseSide
 			fine := 0.55*octave(u, v, 128, 128, 1) + 0.45*octave(u, v, 64, 64, 2)
@@ -53,5 +56,5 @@ func drawGroundNoise() *image.RGBA {
 			to[0], to[1], to[2], to[3] = uint8(fine*255), uint8(blades*255), uint8(patches*255), 255
 		}
 	}
-	return picture
+	return picture, nil
 }

@@ -24,7 +24,7 @@ const (
 	leafShadow = 0.5 * 1.15
 )
 
-func newOpenness(stand *training.Stand) *openness {
+func newOpenness(stand *training.Stand, pace func() error) (*openness, error) {
 	o := &openness{
 		spacing: stand.RowSpacing,
 		columns: max(int(math.Ceil(stand.RowSpacing/opennessCell_m)), 1),
@@ -39,11 +39,14 @@ func newOpenness(stand *training.Stand) *openness {
 	}
 	o.share = make([]float32, len(density))
 	for row := range o.rows {
+		if err := pace(); err != nil {
+			return nil, err
+		}
 		for column := range o.columns {
 			o.share[row*o.columns+column] = float32(o.seen(density, row, column))
 		}
 	}
-	return o
+	return o, nil
 }
 
 // column is the cell across the row of a place; rows repeat.

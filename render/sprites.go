@@ -12,10 +12,13 @@ func (s *leafShape) fromSquare(u, v float64) (x, y float64) {
 }
 
 // drawLeaf draws the brightness of one blade with a soft margin. Both halves are alike.
-func drawLeaf(s *leafShape, side int) *image.RGBA {
+func drawLeaf(s *leafShape, side int, pace func() error) (*image.RGBA, error) {
 	picture := image.NewRGBA(image.Rect(0, 0, side, side))
 	texel := 2 * float64(s.reach) / float64(side)
 	for j := range side {
+		if err := pace(); err != nil {
+			return nil, err
+		}
 		for i := range side / 2 {
 			x, y := s.fromSquare((float64(i)+0.5)/float64(side), (float64(j)+0.5)/float64(side))
 			cover := coverage(s, x, y, texel)
@@ -29,7 +32,7 @@ func drawLeaf(s *leafShape, side int) *image.RGBA {
 			copy(picture.Pix[picture.PixOffset(side-1-i, j):], picture.Pix[picture.PixOffset(i, j):][:4])
 		}
 	}
-	return picture
+	return picture, nil
 }
 
 // coverage is the share of a texel inside the margin, from 3 × 3 samples where the margin is near.

@@ -1,49 +1,51 @@
 package render
 
 import (
-	"fmt"
-	"reflect"
 	"slices"
 
 	"rowlight/sim/scenario"
-	"rowlight/sim/training"
 )
 
-// Stage is the picture of a whole scenario: one pane per option under one sun. It keeps what it was
-// last told and knows which panes have to be drawn again. It is not safe for use by several
-// goroutines at once.
+// Stage is the picture of a whole scenario: one pane per option under one sun. It notes at once what it
+// is told and does the long work that follows from it in slices, in Work; until that is done, the panes
+// show what they showed before. It is not safe for use by several goroutines at once.
 type Stage struct {
-	atlas   *Atlas
-	options []staged
+	atlas   *Atlas // nil until it is drawn
+	options []*staged
 	panes   []Pane
-	cameras map[int]Camera // by option; one that is missing takes the default
+	looks   map[int]Look // by option; one that is missing takes the look at first
 	instant Instant
 	scale   Scale
 	stale   bool // everything, the space between the panes too, has to be drawn again
+	drawn   int  // option whose pane was drawn last
+	nursery nursery
+
+	work    *work
+	workFor *staged // option that is being worked for; nil is all of them
+	refines bool    // the work makes finer what is shown already
+	worked  int     // option that was worked for last
 }
 
 // staged is one option on the stage.
 type staged struct {
-	option    scenario.Option
-	planted   plantedWith
-	scene     *Scene
-	surface_C []float32
-	lit       []uint8
-	moved     bool // the sun has moved since the scene was lit
-	coloured  bool // the faces of the scene carry their temperatures
-	stale     bool // the pane has to be drawn again
-}
-
-// plantedWith is what a stand and a scene depend on besides the option.
-type plantedWith struct {
+	option       scenario.Option
 	latitude_deg float64
-	seed         int
 	floor        scenario.Floor
-	diameter_mm  float64
+	wanted       standKey
+	refused      bool // what is wanted cannot be grown
+	scene        *Scene
+	planted      standKey // what the scene shows
+	surface_C    []float32
+	lit          []uint8
+	coloured     bool // the faces of the scene carry their temperatures
+	stale        bool // the pane has to be drawn again
 }
 
-// QuadBudget is the number of quads over all panes.
-const QuadBudget = 24000
+// Budgets of quads: over all panes, and for one of them, so that drawing it stays a short task.
+const (
+	QuadBudget = 24000
+	PaneBudget = 15000
+)
 
 // defaultScale covers fruit from a cool morning to certain burning, until the page sends its own.
 var defaultScale = Scale{Min_C: 20, Max_C: 55}
@@ -53,51 +55,37 @@ var firstInstant = Instant{Hour: 12, SunElevation_deg: 70, SunAzimuth_deg: 180, 
 
 // NewStage is an empty stage.
 func NewStage() *Stage {
-	return &Stage{atlas: NewAtlas(), cameras: map[int]Camera{}, instant: firstInstant, scale: defaultScale, stale: true}
+	return &Stage{looks: map[int]Look{}, instant: firstInstant, scale: defaultScale, stale: true}
 }
 
-// Atlas is the texture of all quads.
+// Atlas is the texture of all quads; it is there when there is a scene to draw.
 func (st *Stage) Atlas() *Atlas { return st.atlas }
 
-// SetScenario plants the options. An option that has not changed keeps its scene. An option that
-// cannot be planted leaves its pane empty; the error names the first.
-func (st *Stage) SetScenario(s scenario.Scenario) error {
-	var first error
-	with := plantedWith{s.Site.Latitude_deg, s.Seed, s.Site.Floor, s.Fruit.Diameter_mm}
+// SetScenario says what grows. An option whose vines stay the same keeps them, whatever the direction of
+// its rows. An option that cannot be planted leaves its pane empty.
+func (st *Stage) SetScenario(s scenario.Scenario) {
 	if len(st.options) != len(s.Options) {
 		st.stale = true
 	}
-	options := make([]staged, len(s.Options))
+	options := make([]*staged, len(s.Options))
 	copy(options, st.options)
-	for i := range options {
-		o := &options[i]
-		if o.scene != nil && o.planted == with && reflect.DeepEqual(o.option, s.Options[i]) {
-			continue
+	for i, option := range s.Options {
+		if options[i] == nil {
+			options[i] = &staged{}
 		}
-		err := o.plant(s.Options[i], with, st.atlas, st.instant)
-		if err != nil {
-			st.stale = true // its pane is cleared
-			if first == nil {
-				first = fmt.Errorf("option %d: %w", i, err)
-			}
-		}
+		options[i].set(option, s)
 	}
 	st.options = options
-	return first
 }
 
-func (o *staged) plant(option scenario.Option, with plantedWith, atlas *Atlas, now Instant) error {
-	o.option, o.planted, o.scene = option, with, nil
-	o.surface_C, o.lit, o.stale = nil, nil, true
-	stand, err := training.Build(option, with.latitude_deg, with.seed)
-	if err != nil {
-		return err
+func (o *staged) set(option scenario.Option, s scenario.Scenario) {
+	if key := newStandKey(option, s); !key.equal(&o.wanted) {
+		o.wanted, o.refused = key, false
 	}
-	o.scene = NewScene(Planting{
-		Stand: stand, RowAzimuth_deg: option.Rows.Azimuth_deg, Floor: with.floor, BerryDiameter_m: with.diameter_mm / 1000,
-	}, atlas, now)
-	o.moved, o.coloured = false, false
-	return nil
+	if o.scene != nil && o.floor != s.Site.Floor {
+		o.scene.planting.Floor, o.stale = s.Site.Floor, true
+	}
+	o.option, o.latitude_deg, o.floor = option, s.Site.Latitude_deg, s.Site.Floor
 }
 
 // SetPanes places the panes, in the order of the options [px].
@@ -108,24 +96,14 @@ func (st *Stage) SetPanes(panes []Pane) {
 }
 
 // SetInstant moves the sun over all panes.
-func (st *Stage) SetInstant(now Instant) {
-	if st.instant == now {
-		return
-	}
-	st.instant = now
-	for i := range st.options {
-		st.options[i].moved, st.options[i].stale = true, true
-	}
-}
+func (st *Stage) SetInstant(now Instant) { st.instant = now }
 
 // SetFaces gives the bunch faces of an option their temperatures and whether the sun is on them. The
-// slices are kept.
+// slices are kept. Faces of a stand that is not shown yet wait for it.
 func (st *Stage) SetFaces(option int, surface_C []float32, lit []uint8) {
-	if option < 0 || option >= len(st.options) {
-		return
+	if o := st.at(option); o != nil {
+		o.surface_C, o.lit, o.coloured, o.stale = surface_C, lit, false, true
 	}
-	o := &st.options[option]
-	o.surface_C, o.lit, o.coloured, o.stale = surface_C, lit, false, true
 }
 
 // SetScale sets the temperature scale of all panes.
@@ -134,36 +112,48 @@ func (st *Stage) SetScale(scale Scale) {
 		return
 	}
 	st.scale = scale
-	for i := range st.options {
-		st.options[i].coloured, st.options[i].stale = false, true
+	for _, o := range st.options {
+		o.coloured, o.stale = false, true
 	}
 }
 
-// SetCamera turns the picture of an option.
-func (st *Stage) SetCamera(option int, c Camera) {
-	if before, set := st.cameras[option]; set && before == c {
-		return
-	}
-	st.cameras[option] = c
-	if option >= 0 && option < len(st.options) {
-		st.options[option].stale = true
+// SetLook turns the picture of an option.
+func (st *Stage) SetLook(option int, look Look) {
+	if before, set := st.looks[option]; !set || before != look {
+		st.looks[option] = look
+		st.turned(option)
 	}
 }
 
-// Camera is the camera of an option: the one that was set, or the default.
-func (st *Stage) Camera(option int) Camera {
-	if c, set := st.cameras[option]; set {
-		return c
+// ResetLook takes an option back to the look at first.
+func (st *Stage) ResetLook(option int) {
+	if _, set := st.looks[option]; set {
+		delete(st.looks, option)
+		st.turned(option)
 	}
+}
+
+func (st *Stage) turned(option int) {
+	if o := st.at(option); o != nil {
+		o.stale = true
+	}
+}
+
+// Home is the look at first of an option, and the compass direction that the front of its rows faces [deg].
+func (st *Stage) Home(option int) (look Look, front_deg float64) {
+	o := st.at(option)
+	if o == nil {
+		o = &staged{}
+	}
+	return HomeLook(o.latitude_deg), Front(o.option.Rows.Azimuth_deg, o.latitude_deg)
+}
+
+// at is an option; nil where there is none.
+func (st *Stage) at(option int) *staged {
 	if option < 0 || option >= len(st.options) {
-		return DefaultCamera(nil, 0, 0)
+		return nil
 	}
-	o := &st.options[option]
-	var stand *training.Stand
-	if o.scene != nil {
-		stand = o.scene.planting.Stand
-	}
-	return DefaultCamera(stand, o.option.Rows.Azimuth_deg, o.planted.latitude_deg)
+	return st.options[option]
 }
 
 // Invalidate asks for everything to be drawn again, as after the loss of what was on the screen.
@@ -171,51 +161,68 @@ func (st *Stage) Invalidate() { st.stale = true }
 
 // Stale reports whether anything has to be drawn.
 func (st *Stage) Stale() bool {
-	for i := range st.options {
-		if st.options[i].stale {
+	for i, o := range st.options {
+		if o.stale && st.visible(i) {
 			return true
 		}
 	}
 	return st.stale
 }
 
-// Draw calls clear if the space between the panes has to be drawn again, then draw for each pane that
-// changed, and takes all of it as drawn. Options without a pane are brought up to date when they get one.
+// Draw calls clear if the space between the panes has to be drawn again, and then draw for every pane.
+// Otherwise it calls draw for one pane that has changed, so that drawing is a short task; it is stale as
+// long as there are more.
 func (st *Stage) Draw(clear func(), draw func(option int, scene *Scene, view *View, budget int)) {
-	if st.stale {
+	all, next := st.stale, st.drawn+1
+	if st.stale = false; all {
 		clear()
 	}
-	shown := 0
-	for i := range st.options {
-		if st.visible(i) {
-			shown++
+	for k := range st.options {
+		i := (next + k) % len(st.options)
+		if o := st.options[i]; st.visible(i) && (o.stale || all) {
+			view := st.view(i)
+			draw(i, o.scene, &view, st.budget())
+			if st.drawn = i; !all {
+				return
+			}
 		}
 	}
-	for i := range st.options {
-		o := &st.options[i]
-		if st.visible(i) && (o.stale || st.stale) {
-			st.light(o)
-			view := NewView(st.Camera(i), o.scene.planting.Stand, o.option.Rows.Azimuth_deg, st.panes[i])
-			draw(i, o.scene, &view, QuadBudget/shown)
-		}
-		o.stale = false
-	}
-	st.stale = false
 }
 
-func (st *Stage) visible(option int) bool {
-	return st.options[option].scene != nil && option < len(st.panes) &&
-		st.panes[option].Width >= 1 && st.panes[option].Height >= 1
-}
-
-// light brings the scene of an option up to date.
-func (st *Stage) light(o *staged) {
-	if o.moved {
-		o.scene.SetInstant(st.instant)
-	}
-	o.moved = false
-	if !o.coloured {
+// view puts the camera of an option in front of its pane, and colours its fruit.
+func (st *Stage) view(option int) View {
+	o := st.options[option]
+	if count := o.scene.Faces(); !o.coloured && (len(o.surface_C) == count || o.surface_C == nil) {
 		o.scene.SetFaces(o.surface_C, o.lit, st.scale)
 		o.coloured = true
 	}
+	o.stale = false
+	look, set := st.looks[option]
+	if !set {
+		look = HomeLook(o.latitude_deg)
+	}
+	// The rows run as they are lit, until they are lit as they run now.
+	planting := o.scene.Planting()
+	camera := look.Camera(planting.Stand, planting.RowAzimuth_deg, o.latitude_deg)
+	return NewView(camera, planting.Stand, planting.RowAzimuth_deg, st.panes[option])
+}
+
+func (st *Stage) budget() int {
+	shown := 0
+	for i := range st.options {
+		if st.placed(i) {
+			shown++
+		}
+	}
+	return min(QuadBudget/max(shown, 1), PaneBudget)
+}
+
+// visible reports whether an option has a picture and a place for it.
+func (st *Stage) visible(option int) bool {
+	return st.options[option].scene != nil && st.placed(option)
+}
+
+// placed reports whether an option has a pane.
+func (st *Stage) placed(option int) bool {
+	return option < len(st.panes) && st.panes[option].Width >= 1 && st.panes[option].Height >= 1
 }

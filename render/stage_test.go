@@ -7,22 +7,44 @@ import (
 	"rowlight/sim/scenario"
 )
 
-// drawn says what a stage draws: which options, and whether the space between the panes.
+// never is enough for those who want all work done.
+func never() bool { return false }
+
+// finish does all work of a stage.
+func finish(t testing.TB, st *Stage) {
+	t.Helper()
+	if left := st.Work(true, never); left != Nothing {
+		t.Fatalf("after all work %v is left", left)
+	}
+}
+
+// drawn says what a stage draws until it is not stale: which options, and whether the space between the panes.
 func drawn(st *Stage) (options []int, cleared bool) {
-	st.Draw(func() { cleared = true }, func(option int, scene *Scene, view *View, budget int) {
-		options = append(options, option)
-	})
+	for st.Stale() {
+		st.Draw(func() { cleared = true }, func(option int, scene *Scene, view *View, budget int) {
+			options = append(options, option)
+		})
+	}
+	slices.Sort(options)
 	return options, cleared
 }
 
+var twoPanes = []Pane{{Width: 300, Height: 200}, {X: 310, Width: 300, Height: 200}}
+
+// emptyStage is a stage that uses the atlas of all tests.
+func emptyStage() *Stage {
+	st := NewStage()
+	st.atlas = testAtlas()
+	return st
+}
+
 // shownStage is a stage with the default scenario in two panes, drawn once.
-func shownStage(t *testing.T) (*Stage, scenario.Scenario) {
+func shownStage(t testing.TB) (*Stage, scenario.Scenario) {
 	t.Helper()
-	st, s := NewStage(), scenario.Default()
-	st.SetPanes([]Pane{{Width: 300, Height: 200}, {X: 310, Width: 300, Height: 200}})
-	if err := st.SetScenario(s); err != nil {
-		t.Fatal(err)
-	}
+	st, s := emptyStage(), scenario.Default()
+	st.SetPanes(twoPanes)
+	st.SetScenario(s)
+	finish(t, st)
 	if options, cleared := drawn(st); !slices.Equal(options, []int{0, 1}) || !cleared {
 		t.Fatalf("at first it draws %v, cleared %v", options, cleared)
 	}
@@ -31,7 +53,7 @@ func shownStage(t *testing.T) (*Stage, scenario.Scenario) {
 
 func TestStageDrawsOnlyWhatChanged(t *testing.T) {
 	st, s := shownStage(t)
-	camera := Camera{Azimuth_deg: 100, Elevation_deg: 10, Distance_m: 3, TargetZ_m: 1}
+	look := Look{Turn_deg: 20, Elevation_deg: 10, Distance_m: 3}
 	faces := make([]float32, st.options[1].scene.Faces())
 	for name, step := range map[string]struct {
 		do      func()
@@ -39,97 +61,133 @@ func TestStageDrawsOnlyWhatChanged(t *testing.T) {
 		cleared bool
 	}{
 		"nothing":     {do: func() {}},
-		"camera":      {do: func() { st.SetCamera(1, camera) }, options: []int{1}},
+		"look":        {do: func() { st.SetLook(1, look) }, options: []int{1}},
 		"faces":       {do: func() { st.SetFaces(1, faces, make([]uint8, len(faces))) }, options: []int{1}},
 		"instant":     {do: func() { st.SetInstant(afternoon) }, options: []int{0, 1}},
 		"scale":       {do: func() { st.SetScale(Scale{Min_C: 10, Max_C: 50}) }, options: []int{0, 1}},
 		"loss":        {do: st.Invalidate, options: []int{0, 1}, cleared: true},
 		"pane hidden": {do: func() { st.SetPanes([]Pane{{}, {Width: 610, Height: 200}}) }, options: []int{1}, cleared: true},
-		"pane back": {do: func() { st.SetPanes([]Pane{{Width: 300, Height: 200}, {X: 310, Width: 300, Height: 200}}) },
-			options: []int{0, 1}, cleared: true},
-		"row turned": {do: func() {
-			s.Options[0].Rows.Azimuth_deg = 45
-			if err := st.SetScenario(s); err != nil {
-				t.Error(err)
-			}
-		}, options: []int{0}},
+		"pane back":   {do: func() { st.SetPanes(twoPanes) }, options: []int{0, 1}, cleared: true},
+		"row turned":  {do: func() { s.Options[0].Rows.Azimuth_deg = 45; st.SetScenario(s) }, options: []int{0}},
+		"floor":       {do: func() { s.Site.Floor = scenario.Straw; st.SetScenario(s) }, options: []int{0, 1}},
+		"name, air":   {do: func() { s.Options[0].Name, s.Weather.AirMax_C = "Upper block", 30; st.SetScenario(s) }},
 	} {
 		if name == "pane back" {
-			st.SetPanes([]Pane{{Width: 300, Height: 200}})
+			st.SetPanes(twoPanes[:1])
 			drawn(st)
 		}
-		step.do()
-		if stale := st.Stale(); stale != (len(step.options) > 0) {
-			t.Errorf("%s: stale %v", name, stale)
+		for range 2 { // the second time changes nothing, but for faces and losses, whose news is not compared
+			step.do()
+			finish(t, st)
+			if stale := st.Stale(); stale != (len(step.options) > 0) {
+				t.Errorf("%s: stale %v", name, stale)
+			}
+			if options, cleared := drawn(st); !slices.Equal(options, step.options) || cleared != step.cleared {
+				t.Errorf("%s: draws %v, cleared %v", name, options, cleared)
+			}
+			if name != "faces" && name != "loss" {
+				step.options, step.cleared = nil, false
+			}
 		}
-		if options, cleared := drawn(st); !slices.Equal(options, step.options) || cleared != step.cleared {
-			t.Errorf("%s: draws %v, cleared %v", name, options, cleared)
-		}
-		step.do() // the same once more changes nothing, but for faces and losses, whose news is not compared
-		if options, _ := drawn(st); len(options) > 0 && name != "faces" && name != "loss" {
-			t.Errorf("%s: told twice it draws %v again", name, options)
-		}
-		st.SetPanes([]Pane{{Width: 300, Height: 200}, {X: 310, Width: 300, Height: 200}})
+		st.SetPanes(twoPanes)
+		finish(t, st)
 		drawn(st)
 	}
-}
-
-// What the options do not change keeps its scene; weather and limits change no stand.
-func TestStageKeepsUnchangedStands(t *testing.T) {
-	st, s := shownStage(t)
-	first, second := st.options[0].scene, st.options[1].scene
-	s.Weather.AirMax_C, s.Limits.Burn_C = 30, 44
-	s.Options[1].Shoots.PerMetre = 10
-	if err := st.SetScenario(s); err != nil {
-		t.Fatal(err)
-	}
-	if st.options[0].scene != first || st.options[1].scene == second {
-		t.Error("the wrong scenes were made anew")
-	}
-	s.Options = s.Options[:1]
-	if err := st.SetScenario(s); err != nil {
-		t.Fatal(err)
-	}
-	if options, cleared := drawn(st); !slices.Equal(options, []int{0}) || !cleared {
-		t.Errorf("with one option it draws %v, cleared %v", options, cleared)
+	st.ResetLook(1)
+	if options, _ := drawn(st); !slices.Equal(options, []int{1}) {
+		t.Errorf("back to the look at first it draws %v", options)
 	}
 }
 
-// An option that cannot be grown leaves its pane empty and is named; the others are drawn.
+// One frame draws one pane, unless everything has to be drawn again.
+func TestFramesAreShort(t *testing.T) {
+	st, _ := shownStage(t)
+	st.SetScale(Scale{Min_C: 1, Max_C: 2})
+	for _, want := range []int{1, 1, 0} {
+		count := 0
+		st.Draw(func() { t.Error("the space between the panes is drawn") }, func(_ int, _ *Scene, _ *View, budget int) {
+			if count++; budget > PaneBudget {
+				t.Errorf("%d quads in one pane", budget)
+			}
+		})
+		if count != want {
+			t.Errorf("%d panes in one frame, want %d", count, want)
+		}
+	}
+}
+
+// An option that cannot be grown leaves its pane empty; the others are drawn, and it comes back when it can.
 func TestStageSurvivesABadOption(t *testing.T) {
-	st, s := shownStage(t)
-	s.Options[1].Form, s.Options[1].Trellis.Wires = "no such form", nil
-	if err := st.SetScenario(s); err == nil {
-		t.Fatal("an option without wires was planted")
-	}
+	st, good := shownStage(t)
+	bad := good
+	bad.Options = slices.Clone(good.Options)
+	bad.Options[1].Trellis.Wires = nil
+	st.SetScenario(bad)
+	finish(t, st)
 	if options, cleared := drawn(st); !slices.Equal(options, []int{0}) || !cleared {
 		t.Errorf("it draws %v, cleared %v", options, cleared)
 	}
+	st.SetScenario(good)
+	finish(t, st)
+	if options, _ := drawn(st); !slices.Equal(options, []int{1}) {
+		t.Errorf("it comes back as %v", options)
+	}
 }
 
-// Panes, cameras and hour may come before the scenario; numbers of options that do not exist do no harm.
+// Panes, looks and hour may come before the scenario; numbers of options that do not exist do no harm.
 func TestStageTakesCallsInAnyOrder(t *testing.T) {
-	st := NewStage()
+	st := emptyStage()
 	if options, cleared := drawn(st); len(options) > 0 || !cleared {
 		t.Errorf("an empty stage draws %v, cleared %v", options, cleared)
 	}
-	camera := Camera{Azimuth_deg: 77, Elevation_deg: 10, Distance_m: 3, TargetZ_m: 1}
-	st.SetCamera(1, camera)
-	st.SetCamera(-1, camera)
+	look := Look{Turn_deg: 77, Elevation_deg: 10, Distance_m: 3}
+	st.SetLook(1, look)
+	st.SetLook(-1, look)
+	st.ResetLook(7)
+	st.Home(5)
 	st.SetInstant(afternoon)
 	st.SetFaces(3, nil, nil)
 	st.SetFaces(-1, nil, nil)
-	st.SetPanes([]Pane{{Width: 100, Height: 80}, {X: 100, Width: 100, Height: 80}})
-	if err := st.SetScenario(scenario.Default()); err != nil {
-		t.Fatal(err)
-	}
-	if st.Camera(1) != camera || st.Camera(0) == camera {
-		t.Error("a camera that was set early is lost")
-	}
-	if st.options[0].scene.instant != afternoon {
+	st.SetPanes(twoPanes)
+	st.SetScenario(scenario.Default())
+	finish(t, st)
+	if o := st.options[0]; o.scene.instant != afternoon {
 		t.Error("an hour that was set early is lost")
 	}
-	if options, _ := drawn(st); !slices.Equal(options, []int{0, 1}) {
-		t.Errorf("it draws %v", options)
+	st.Draw(func() {}, func(option int, scene *Scene, view *View, _ int) {
+		want := NewView(look.Camera(scene.stand, 0, 36), scene.stand, 0, twoPanes[1])
+		if (*view == want) != (option == 1) {
+			t.Errorf("option %d is seen from %v", option, view.Eye)
+		}
+	})
+	if st.Stale() {
+		t.Error("not all is drawn at first")
+	}
+}
+
+// All cameras look at the front; a turn of the rows moves nothing in the picture but the light.
+func TestLooksFollowTheRows(t *testing.T) {
+	st, s := shownStage(t)
+	eye := func() (at [3]float32) {
+		v := st.view(0)
+		return [3]float32{abs(v.Eye[0]), v.Eye[1], v.Eye[2]}
+	}
+	before := eye()
+	for _, azimuth := range []float64{10, 60, 80, 135, 180} {
+		s.Options[0].Rows.Azimuth_deg = azimuth
+		st.SetScenario(s)
+		finish(t, st)
+		after := eye()
+		// On the other side of the row one looks along it the other way.
+		after[1] = min(after[1], float32(st.options[0].scene.stand.Length)-after[1])
+		for k := range before {
+			if abs(after[k]-before[k]) > 1e-3 {
+				t.Errorf("rows to %g°: the eye is at %v, was at %v", azimuth, after, before)
+				break
+			}
+		}
+		if look, front := st.Home(0); look != HomeLook(36) || front != Front(azimuth, 36) {
+			t.Errorf("home is %v in front of %g°", look, front)
+		}
 	}
 }

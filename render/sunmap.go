@@ -17,6 +17,7 @@ type sunMap struct {
 	top                           []float32 // [across*along], height of the highest thing [m]
 	owner                         []int32   // whose it is
 	lit                           bool      // false when the sun throws no shadows
+	soft, blurred                 []uint8   // of softened
 }
 
 const (
@@ -33,14 +34,17 @@ func newSunMap() *sunMap {
 	return &sunMap{top: make([]float32, mapAlong*mapAcross), owner: make([]int32, mapAlong*mapAcross)}
 }
 
-// aim clears the map and turns it to the sun.
-func (m *sunMap) aim(light *daylight, spacing, length float64) {
+// aim clears the map and turns it to the sun. The texels of a coarse map are twice as long and wide.
+func (m *sunMap) aim(light *daylight, spacing, length float64, coarse bool) {
 	m.lit = light.casts()
 	m.slopeX, m.slopeY = 0, 0
 	if m.lit {
 		m.slopeX, m.slopeY = light.sun[0]/light.sun[2], light.sun[1]/light.sun[2]
 	}
 	m.along, m.across = mapAlong>>drawnOut(m.slopeY), mapAcross>>drawnOut(m.slopeX)
+	if coarse {
+		m.along, m.across = m.along/2, m.across/2
+	}
 	m.alongPerMetre, m.acrossPerMetre = float32(m.along)/float32(length), float32(m.across)/float32(spacing)
 	m.top, m.owner = m.top[:m.along*m.across], m.owner[:m.along*m.across]
 	for i := range m.owner {
@@ -54,13 +58,13 @@ func drawnOut(slope float32) uint {
 }
 
 // texel is the place of a point on the map, along and across.
-func (m *sunMap) texel(p mgl32.Vec3) (u, v float32) {
+func (m *sunMap) texel(p *mgl32.Vec3) (u, v float32) {
 	return (p[1] - p[2]*m.slopeY) * m.alongPerMetre, (p[0] - p[2]*m.slopeX) * m.acrossPerMetre
 }
 
 // add lays a flat piece on the map: all points centre + p·a + q·b with p and q in −1 … 1 that the mask
 // (maskSide × maskSide, q along its lines and p down them) covers; no mask covers all.
-func (m *sunMap) add(owner int32, centre, a, b mgl32.Vec3, mask *[maskSide * maskSide]bool) {
+func (m *sunMap) add(owner int32, centre, a, b *mgl32.Vec3, mask *[maskSide * maskSide]bool) {
 	cu, cv := m.texel(centre)
 	au, av := m.texel(a)
 	bu, bv := m.texel(b)
@@ -71,63 +75,69 @@ func (m *sunMap) add(owner int32, centre, a, b mgl32.Vec3, mask *[maskSide * mas
 	// One step along u changes p by pu and q by qu; v likewise.
 	pu, pv, qu, qv := bv/det, -bu/det, -av/det, au/det
 	// Where p and q stay within −1 … 1 on a line: around a middle that moves evenly from line to line.
-	p, q := newStripe(pu, pv), newStripe(qu, qv)
+	pShift, pHalf := stripe(pu, pv)
+	qShift, qHalf := stripe(qu, qv)
+	r := run{
+		owner: owner, mask: mask, iStep: fixed(-pu * (maskSide / 2)), jStep: fixed(qu * (maskSide / 2)), zStep: pu*a[2] + qu*b[2],
+	}
 	half := abs(av) + abs(bv)
-	for line := int(math.Floor(float64(cv - half))); float32(line) <= cv+half; line++ {
+	first, last := int(math.Floor(float64(cv-half))), int(math.Floor(float64(cv+half)))
+	for line := first; line <= last; line++ {
 		dv := float32(line) + 0.5 - cv
-		from := max(p.shift*dv-p.half, q.shift*dv-q.half)
-		to := min(p.shift*dv+p.half, q.shift*dv+q.half)
-		first := int(math.Ceil(float64(cu + from - 0.5)))
-		last := int(math.Floor(float64(cu + to - 0.5)))
-		if first > last {
+		from := max(pShift*dv-pHalf, qShift*dv-qHalf)
+		to := min(pShift*dv+pHalf, qShift*dv+qHalf)
+		r.from, r.to = int(math.Ceil(float64(cu+from-0.5))), int(math.Floor(float64(cu+to-0.5)))
+		if r.from > r.to {
 			continue
 		}
-		du := float32(first) + 0.5 - cu
+		du := float32(r.from) + 0.5 - cu
 		p, q := pu*du+pv*dv, qu*du+qv*dv
-		m.fill(owner, line, first, last, mask, run{
-			i: fixed((1 - p) * (maskSide / 2)), iStep: fixed(-pu * (maskSide / 2)),
-			j: fixed((1 + q) * (maskSide / 2)), jStep: fixed(qu * (maskSide / 2)),
-			z: centre[2] + p*a[2] + q*b[2], zStep: pu*a[2] + qu*b[2],
-		})
+		r.i, r.j, r.z = fixed((1-p)*(maskSide/2)), fixed((1+q)*(maskSide/2)), centre[2]+p*a[2]+q*b[2]
+		row := (line & (m.across - 1)) * m.along
+		r.fill(m.top[row:row+m.along], m.owner[row:row+m.along])
 	}
 }
 
-// run is where a line of texels meets the mask and how high it is, with the change per texel. Places
-// on the mask are whole numbers with 16 bits behind the point, which are quick to turn into indices.
+// run is a line of texels: where it meets the mask and how high it is at its start, and the change per
+// texel. Places on the mask are whole numbers with 16 bits behind the point, which are quick to turn into
+// indices.
 type run struct {
-	i, iStep, j, jStep int32
-	z, zStep           float32
+	owner    int32
+	mask     *[maskSide * maskSide]bool
+	from, to int
+	i, iStep int32
+	j, jStep int32
+	z, zStep float32
 }
 
 func fixed(x float32) int32 { return int32(x * (1 << 16)) }
 
-// fill writes one line of texels from first to last.
-func (m *sunMap) fill(owner int32, line, first, last int, mask *[maskSide * maskSide]bool, r run) {
-	row := (line & (m.across - 1)) * m.along
-	tops, owners := m.top[row:row+m.along], m.owner[row:row+m.along]
-	for column := first; column <= last; column++ {
-		at := column & (len(tops) - 1)
-		if r.z > tops[at] {
-			i, j := min(max(r.i>>16, 0), maskSide-1), min(max(r.j>>16, 0), maskSide-1)
-			if mask == nil || mask[i*maskSide+j] {
-				tops[at], owners[at] = r.z, owner
+// fill writes the texels of the run that are higher than what is there.
+func (r *run) fill(tops []float32, owners []int32) {
+	owners = owners[:len(tops)]
+	i, j, z, iStep, jStep, zStep := r.i, r.j, r.z, r.iStep, r.jStep, r.zStep
+	owner, mask, wrap, last := r.owner, r.mask, len(tops)-1, r.to
+	for column := r.from; column <= last; column++ {
+		at := column & wrap
+		if z > tops[at] {
+			row, place := min(max(i>>16, 0), maskSide-1), min(max(j>>16, 0), maskSide-1)
+			if mask == nil || mask[row*maskSide+place] {
+				tops[at], owners[at] = z, owner
 			}
 		}
-		r.i, r.j, r.z = r.i+r.iStep, r.j+r.jStep, r.z+r.zStep
+		i, j, z = i+iStep, j+jStep, z+zStep
 	}
 }
 
-// stripe is the part of each line on which along·x + down·y stays within −1 … 1, for the line at y:
+// stripe is the part of each line on which along·x + down·y stays within −1 … 1: for the line at y it is
 // shift·y ± half.
-type stripe struct{ shift, half float32 }
-
-func newStripe(along, down float32) stripe {
+func stripe(along, down float32) (shift, half float32) {
 	// A stripe that runs along the lines is turned a very little, so that it ends somewhere.
 	const least = 1e-4
 	if abs(along) < least {
 		along = least
 	}
-	return stripe{shift: -down / along, half: 1 / abs(along)}
+	return -down / along, 1 / abs(along)
 }
 
 // sees is 1 where the sun reaches a point that belongs to the owner, 0 where something else is in
@@ -136,12 +146,16 @@ func (m *sunMap) sees(owner int32, p mgl32.Vec3) float32 {
 	if !m.lit {
 		return 0
 	}
-	u, v := m.texel(p)
-	at := (int(math.Floor(float64(v)))&(m.across-1))*m.along + int(math.Floor(float64(u)))&(m.along-1)
-	if m.owner[at] == owner || p[2] > m.top[at]-sunMapBias_m {
+	if u, v := m.texel(&p); m.reaches(owner, u, v, p[2]) {
 		return 1
 	}
 	return 0
+}
+
+// reaches reports whether the sun of a lit map reaches what belongs to the owner at a place and height.
+func (m *sunMap) reaches(owner int32, u, v, z float32) bool {
+	at := (int(math.Floor(float64(v)))&(m.across-1))*m.along + int(math.Floor(float64(u)))&(m.along-1)
+	return m.owner[at] == owner || z > m.top[at]-sunMapBias_m
 }
 
 func abs(x float32) float32 { return max(x, -x) }

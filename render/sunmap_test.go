@@ -77,7 +77,7 @@ func TestUpperLeafShadesTheLowerOne(t *testing.T) {
 	stand.Leaves = append(stand.Leaves, upper)
 	s := NewScene(Planting{Stand: stand}, testAtlas(), Instant{SunElevation_deg: 89.9, DNI_Wm2: 800})
 	for i := range s.leaves.leaf {
-		lit := s.leaves.colour[i].lit
+		lit := s.leafColour[i].lit
 		want := float32(0)
 		if s.leaves.leaf[i].centre[2] > 0.6 {
 			want = 1
@@ -118,8 +118,8 @@ func TestNoShadowsWithoutSun(t *testing.T) {
 		if r := s.ground.pixels.RGBAAt(17, 40).R; r != 0 || s.sunMap.lit {
 			t.Errorf("%+v: the ground is in the sun", now)
 		}
-		for i := range s.leaves.colour {
-			if s.leaves.colour[i].lit != [4]float32{} {
+		for i := range s.leafColour {
+			if s.leafColour[i].lit != [4]float32{} {
 				t.Fatalf("%+v: leaf %d is in the sun", now, i)
 			}
 		}

@@ -24,32 +24,36 @@ func filmic(x float32) float32 {
 }
 
 const (
-	toneSteps = 1024
-	toneTop   = 8 // brighter light is white
+	toneTop    = 8          // brighter light is white
+	toneBottom = 1.0 / 2048 // darker light goes evenly to black
+	toneShift  = 23 - 8     // each doubling of light has 256 steps
+	toneFirst  = 0x3a000000 >> toneShift
+	toneSteps  = 14<<8 + 1
 )
 
-// toneTable holds display values at equal steps of the square root of linear light, so that the dark
-// end has enough of them.
-type toneTable [toneSteps + 1]float32
+// toneTable holds display values at steps of light that follow its number: the exponent and the leading
+// bits. A step is under a hundredth of the light, half a step of 8 bits on the display.
+type toneTable [toneSteps]float32
 
 func newToneTable() *toneTable {
 	var t toneTable
 	for i := range t {
-		root := float64(i) / toneSteps * math.Sqrt(toneTop)
-		t[i] = float32(math.Pow(float64(filmic(float32(root*root))), 1/displayGamma))
+		x := math.Float32frombits(uint32(toneFirst+i)<<toneShift | 1<<(toneShift-1))
+		t[i] = float32(math.Pow(float64(filmic(x)), 1/displayGamma))
 	}
+	t[toneSteps-1] = 1
 	return &t
 }
 
 // at is the display value of linear light.
 func (t *toneTable) at(x float32) float32 {
-	if !(x > 0) {
-		return t[0]
+	if !(x > toneBottom) {
+		if x > 0 {
+			return t[0] * x / toneBottom
+		}
+		return 0
 	}
-	root := float32(math.Sqrt(float64(min(x, toneTop)/toneTop))) * toneSteps
-	i := min(int(root), toneSteps-1)
-	f := root - float32(i)
-	return t[i] + (t[i+1]-t[i])*f
+	return t[min(math.Float32bits(x)>>toneShift-toneFirst, toneSteps-1)]
 }
 
 func (t *toneTable) colour(c rgb) rgb { return rgb{t.at(c[0]), t.at(c[1]), t.at(c[2])} }

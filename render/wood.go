@@ -17,7 +17,6 @@ type woodPiece struct {
 	detail             detail
 	surface            rgb // reflectance
 	open               float32
-	fromLit, lit       float32 // share that the sun reaches at both ends
 	slice              int
 }
 
@@ -168,16 +167,18 @@ func castWood(list []woodPiece, m *sunMap, sun mgl32.Vec3, owner int32) {
 			continue
 		}
 		side = side.Normalize().Mul((p.fromRadius + p.radius) / 2)
-		m.add(owner, p.from.Add(p.to).Mul(0.5), axis.Mul(0.5), side, nil)
+		middle, half := p.from.Add(p.to).Mul(0.5), axis.Mul(0.5)
+		m.add(owner, &middle, &half, &side, nil)
 	}
 }
 
 // lightWood finds how far the ends of each piece are in the sun.
-func lightWood(list []woodPiece, m *sunMap, light *daylight, owner int32) {
+func (next *lighting) lightWood(list []woodPiece, m *sunMap) {
 	for i := range list {
 		p := &list[i]
-		p.fromLit = litEnd(p.from, p.to, p.fromRadius, m, light, owner)
-		p.lit = litEnd(p.to, p.from, p.radius, m, light, owner)
+		next.woodLit[i] = [2]float32{
+			litEnd(p.from, p.to, p.fromRadius, m, &next.light, woodOwner), litEnd(p.to, p.from, p.radius, m, &next.light, woodOwner),
+		}
 	}
 }
 
