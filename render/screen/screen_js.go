@@ -16,6 +16,7 @@ import (
 // asked to and the stage has changed; the canvas keeps its picture in between.
 type Screen struct {
 	stage   *render.Stage
+	turns   *turns
 	ratio   float64 // canvas pixels per CSS pixel
 	paper   color.Color
 	atlas   *ebiten.Image
@@ -47,7 +48,7 @@ func New(stage *render.Stage) (*Screen, error) {
 	if err != nil {
 		return nil, fmt.Errorf("the shader of ground and sky: %w", err)
 	}
-	return &Screen{stage: stage, ratio: 1, paper: color.White, shader: shader, panes: map[int]*pane{}}, nil
+	return &Screen{stage: stage, turns: newTurns(stage), ratio: 1, paper: color.White, shader: shader, panes: map[int]*pane{}}, nil
 }
 
 // Run shows the stage until the program ends.
@@ -58,8 +59,14 @@ func (s *Screen) Run() error {
 	return ebiten.RunGameWithOptions(s, &ebiten.RunGameOptions{InitUnfocused: true})
 }
 
-// Refresh draws the stage soon if it has changed.
-func (s *Screen) Refresh() { ebiten.ScheduleFrame() }
+// Refresh says that the stage may have changed: its work is done in slices and what changes is drawn soon.
+func (s *Screen) Refresh() {
+	s.turns.touch()
+	s.turns.schedule()
+}
+
+// Busy reports whether the picture is still being made, or made finer.
+func (s *Screen) Busy() bool { return s.stage.Stale() || s.stage.Left() != render.Nothing }
 
 // SetRatio sets the canvas pixels per CSS pixel, within 1–2: beyond, nobody sees the difference.
 func (s *Screen) SetRatio(ratio float64) float64 {
@@ -73,7 +80,7 @@ func (s *Screen) SetPaper(c color.Color) {
 	s.stage.Invalidate()
 }
 
-// Frames is the number of frames drawn so far.
+// Frames is the number of frames in which a pane was drawn so far.
 func (s *Screen) Frames() int { return s.frames }
 
 // Quads is the number of quads that stand in all panes now.
@@ -88,10 +95,13 @@ func (s *Screen) Quads() int {
 // LastFrame is the time that the program worked for the last frame, without the work of the graphics card.
 func (s *Screen) LastFrame() time.Duration { return s.last }
 
+// LongestSlice is the longest time so far that the program worked at a stretch for the next picture.
+func (s *Screen) LongestSlice() time.Duration { return s.turns.longest }
+
 // Stop ends Run soon, without another frame.
 func (s *Screen) Stop() {
 	s.stopped = true
-	s.Refresh()
+	ebiten.ScheduleFrame()
 }
 
 // Update changes nothing: the page changes the stage.
@@ -116,15 +126,19 @@ func (s *Screen) Draw(canvas *ebiten.Image) {
 	if !s.stage.Stale() {
 		return
 	}
-	start := time.Now()
+	start, drawn := time.Now(), 0
 	s.stage.Draw(
 		func() { canvas.Fill(s.paper) },
 		func(option int, scene *render.Scene, view *render.View, budget int) {
 			s.drawPane(canvas, option, scene, view, budget)
+			drawn++
 		},
 	)
-	s.last = time.Since(start)
-	s.frames++
+	if drawn > 0 {
+		s.last = time.Since(start)
+		s.frames++
+	}
+	s.turns.drew()
 }
 
 func (s *Screen) drawPane(canvas *ebiten.Image, option int, scene *render.Scene, view *render.View, budget int) {

@@ -6,6 +6,7 @@ import (
 	"image/color"
 	"math"
 	"syscall/js"
+	"time"
 	"unsafe"
 
 	"rowlight/render"
@@ -25,35 +26,45 @@ var (
 	darkPaper  = color.RGBA{0x12, 0x14, 0x12, 0xff}
 )
 
-// offer sets rowlightView on the window of the frame.
+// offer sets rowlightView on the window of the frame. After calls that change something, the picture follows.
 func offer(b *bridge) {
 	view := js.Global().Get("Object").New()
+	set := func(name string, call func(args []js.Value) any, after func()) {
+		view.Set(name, js.FuncOf(func(_ js.Value, args []js.Value) any {
+			defer after()
+			return call(args)
+		}))
+	}
 	for name, call := range map[string]func(args []js.Value) any{
 		"setScenario": b.setScenario, "setPanes": b.setPanes, "setInstant": b.setInstant, "setFaces": b.setFaces,
-		"setScale": b.setScale, "setCamera": b.setCamera, "setTheme": b.setTheme, "camera": b.camera,
+		"setScale": b.setScale, "setLook": b.setLook, "setTheme": b.setTheme,
+	} {
+		set(name, call, b.screen.Refresh)
+	}
+	for name, call := range map[string]func(args []js.Value) any{
+		"home":         b.home,
+		"busy":         func([]js.Value) any { return b.screen.Busy() },
 		"frames":       func([]js.Value) any { return b.screen.Frames() },
 		"quads":        func([]js.Value) any { return b.screen.Quads() },
-		"lastFrame_ms": func([]js.Value) any { return float64(b.screen.LastFrame().Microseconds()) / 1000 },
+		"lastFrame_ms": func([]js.Value) any { return milliseconds(b.screen.LastFrame()) },
+		"slice_ms":     func([]js.Value) any { return milliseconds(b.screen.LongestSlice()) },
 	} {
-		view.Set(name, js.FuncOf(func(_ js.Value, args []js.Value) any {
-			answer := call(args)
-			b.screen.Refresh()
-			return answer
-		}))
+		set(name, call, func() {})
 	}
 	view.Set("ready", js.Global().Get("Promise").Call("resolve"))
 	js.Global().Set("rowlightView", view)
 }
 
-// setScenario takes the document as JSON and answers with what is wrong with it, or "".
+func milliseconds(d time.Duration) float64 { return float64(d.Microseconds()) / 1000 }
+
+// setScenario takes the document as JSON and answers with why it cannot be read, or "". It only notes what
+// grows; the pictures follow.
 func (b *bridge) setScenario(args []js.Value) any {
 	s, err := scenario.Decode([]byte(text(args, 0)))
-	if err == nil {
-		err = b.stage.SetScenario(s)
-	}
 	if err != nil {
 		return err.Error()
 	}
+	b.stage.SetScenario(s)
 	return ""
 }
 
@@ -103,21 +114,25 @@ func (b *bridge) setScale(args []js.Value) any {
 	return nil
 }
 
-func (b *bridge) setCamera(args []js.Value) any {
-	c := arg(args, 1)
-	b.stage.SetCamera(int(number(arg(args, 0))), render.Camera{
-		Azimuth_deg: number(field(c, "azimuth_deg")), Elevation_deg: number(field(c, "elevation_deg")),
-		Distance_m: number(field(c, "distance_m")), TargetZ_m: number(field(c, "targetZ_m")),
+// setLook takes the option and where one looks at its row from, told by the row; nothing is the look at first.
+func (b *bridge) setLook(args []js.Value) any {
+	option, look := int(number(arg(args, 0))), arg(args, 1)
+	if look.Type() != js.TypeObject {
+		b.stage.ResetLook(option)
+		return nil
+	}
+	b.stage.SetLook(option, render.Look{
+		Turn_deg: number(field(look, "turn_deg")), Elevation_deg: number(field(look, "elevation_deg")),
+		Distance_m: number(field(look, "distance_m")),
 	})
 	return nil
 }
 
-// camera answers with the camera of an option: the one that was set, or the one that the view would
-// choose.
-func (b *bridge) camera(args []js.Value) any {
-	c := b.stage.Camera(int(number(arg(args, 0))))
+// home answers with the look at first of an option and the compass direction that the front of its rows faces.
+func (b *bridge) home(args []js.Value) any {
+	look, front := b.stage.Home(int(number(arg(args, 0))))
 	return map[string]any{
-		"azimuth_deg": c.Azimuth_deg, "elevation_deg": c.Elevation_deg, "distance_m": c.Distance_m, "targetZ_m": c.TargetZ_m,
+		"turn_deg": look.Turn_deg, "elevation_deg": look.Elevation_deg, "distance_m": look.Distance_m, "front_deg": front,
 	}
 }
 

@@ -24,6 +24,7 @@ func main() {
 		fail(err.Error())
 	}
 	watchContext(shown)
+	shown.Refresh()
 	offer(&bridge{stage: stage, screen: shown})
 	if err := shown.Run(); err != nil {
 		fail(err.Error())

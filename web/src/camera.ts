@@ -1,36 +1,59 @@
-/** The camera of a pane: it looks at the middle of the middle row from a compass direction. */
+/**
+ * Where one looks from in a pane, told by the row: rows of all directions are seen alike from the same
+ * look. The view makes the camera of it and says where one looks from at first.
+ */
 
-export interface Camera {
-  /** Direction from which one looks, clockwise from true north [deg]. */
-  azimuth_deg: number;
+export interface Look {
+  /** From straight in front of the row to the eye, clockwise seen from above [deg]. */
+  turn_deg: number;
   /** Height of the eye above the target's horizon [deg]. */
   elevation_deg: number;
   distance_m: number;
-  targetZ_m: number;
 }
 
-/** From the west-south-west at eye height: onto the afternoon side of north–south rows and along them. */
-export const defaultCamera: Camera = { azimuth_deg: 240, elevation_deg: 9, distance_m: 4.4, targetZ_m: 1.1 };
+/** The look at first of an option. */
+export interface Home extends Look {
+  /** Compass direction that the front of the rows faces, where the afternoon sun is [deg]. */
+  front_deg: number;
+}
 
 const lowest_deg = 1;
 const highest_deg = 88;
-const nearest_m = 2;
+const nearest_m = 1.2;
 const farthest_m = 40;
 
+/** Any angle within 0–360°. */
+function around(angle_deg: number): number {
+  return ((angle_deg % 360) + 360) % 360;
+}
+
 /** Turns around the row and tilts; positive turn moves the eye clockwise. */
-export function orbit(camera: Camera, turn_deg: number, tilt_deg: number): Camera {
-  const azimuth = (((camera.azimuth_deg + turn_deg) % 360) + 360) % 360;
-  const elevation = Math.min(highest_deg, Math.max(lowest_deg, camera.elevation_deg + tilt_deg));
-  return { ...camera, azimuth_deg: azimuth, elevation_deg: elevation };
+export function orbit(look: Look, turn_deg: number, tilt_deg: number): Look {
+  const elevation = Math.min(highest_deg, Math.max(lowest_deg, look.elevation_deg + tilt_deg));
+  return { ...look, turn_deg: around(look.turn_deg + turn_deg), elevation_deg: elevation };
 }
 
 /** Multiplies the distance: below 1 comes closer. */
-export function zoom(camera: Camera, factor: number): Camera {
-  const distance = Math.min(farthest_m, Math.max(nearest_m, camera.distance_m * factor));
-  return { ...camera, distance_m: distance };
+export function zoom(look: Look, factor: number): Look {
+  const distance = Math.min(farthest_m, Math.max(nearest_m, look.distance_m * factor));
+  return { ...look, distance_m: distance };
 }
 
-/** Where a compass direction lies on the screen, clockwise from straight up [deg]. */
-export function onScreen(camera: Camera, azimuth_deg: number): number {
-  return (((azimuth_deg - camera.azimuth_deg - 180) % 360) + 360) % 360;
+/** The compass direction from which one looks [deg]. */
+export function compassFrom(look: Look, home: Home): number {
+  return around(home.front_deg + look.turn_deg);
+}
+
+/** Where a compass direction lies on the screen of who looks from another, clockwise from straight up [deg]. */
+export function onScreen(from_deg: number, azimuth_deg: number): number {
+  return around(azimuth_deg - from_deg - 180);
+}
+
+/**
+ * A look after its row has turned. Who has not chosen one keeps his place in front of the row, as all do
+ * who look together; who has chosen one himself keeps his place in the vineyard.
+ */
+export function afterTurn(look: Look | null, before: Home | undefined, after: Home, together: boolean): Look | null {
+  if (!look || !before || together) return look;
+  return { ...look, turn_deg: around(look.turn_deg + before.front_deg - after.front_deg) };
 }

@@ -4,10 +4,10 @@
  */
 
 import { batch, computed, effect, signal } from "@preact/signals";
-import { type Camera, defaultCamera } from "./camera.ts";
 import { at, edited, effectiveNumber, type Json, type JsonObject, type Path, rawOptions } from "./document.ts";
 import { designDay, isMeasured, withDesignDay, withMeasuredDay } from "./measured-day.ts";
 import { type History, record, redo, seal, startHistory, undo } from "./history.ts";
+import { orderLooks } from "./looks.ts";
 import { remember, remembered } from "./preferences.ts";
 import { firstScenario } from "./scenarios.ts";
 import type { UnitSystem } from "./units.ts";
@@ -60,6 +60,7 @@ export function copyOption(from: number): void {
   if (!source || options.length >= maxOptions) return;
   batch(() => {
     replaceScenario({ ...scenario.value, options: [...options, source] });
+    orderLooks([...options.keys(), from]);
     shownOption.value = options.length;
   });
 }
@@ -72,6 +73,7 @@ export function removeOption(index: number): void {
   const kept = compare > index ? compare - 1 : compare === index ? 0 : compare;
   batch(() => {
     replaceScenario({ ...scenario.value, compare: kept, options: options.filter((_, i) => i !== index) });
+    orderLooks([...options.keys()].filter((i) => i !== index));
     keepViewInside();
   });
 }
@@ -111,9 +113,6 @@ export const shownOption = signal(0);
 export const sheet = signal<number | "site" | null>(null);
 /** True while a file is dragged over the page. */
 export const fileHovers = signal(false);
-/** One camera per option, or one for all while they are linked. */
-export const cameras = signal<readonly Camera[]>([defaultCamera, defaultCamera, defaultCamera, defaultCamera]);
-export const camerasLinked = signal(true);
 
 /** Chosen look; null follows the system. */
 export const chosenTheme = signal<Theme | null>(asTheme(remembered("theme")));
@@ -140,18 +139,6 @@ export function switchTheme(): void {
   const next: Theme = theme.value === "light" ? "dark" : "light";
   chosenTheme.value = next === systemTheme.value ? null : next;
   remember("theme", chosenTheme.value);
-}
-
-export function setCamera(option: number, camera: Camera): void {
-  cameras.value = cameras.value.map((old, i) => (camerasLinked.value || i === option ? camera : old));
-}
-
-export function linkCameras(linked: boolean, lead: number): void {
-  batch(() => {
-    camerasLinked.value = linked;
-    const camera = cameras.value[lead];
-    if (linked && camera) setCamera(lead, camera);
-  });
 }
 
 function keepViewInside(): void {

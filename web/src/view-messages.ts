@@ -1,5 +1,7 @@
 /** What passes between the page and the 3D view in its frame. */
 
+import type { Home, Look } from "./camera.ts";
+
 /** A rectangle of the frame [CSS px]; a width of 0 hides the pane. */
 export interface Pane {
   x: number;
@@ -22,13 +24,18 @@ export interface View {
   }): void;
   setFaces(option: number, surface: Uint8Array, lit: Uint8Array): void;
   setScale(scale: { min_C: number; max_C: number }): void;
-  setCamera(
-    option: number,
-    camera: { azimuth_deg: number; elevation_deg: number; distance_m: number; targetZ_m: number },
-  ): void;
+  /** Null is the look at first. */
+  setLook(option: number, look: Look | null): void;
+  /** The look at first of an option of the document that was set last. */
+  home(option: number): Home;
   setTheme(theme: "light" | "dark"): void;
+  /** Whether the picture is still being made, or made finer. */
+  busy(): boolean;
   frames(): number;
+  quads(): number;
   lastFrame_ms(): number;
+  /** The longest time that the program worked at a stretch for the next picture. */
+  slice_ms(): number;
 }
 
 declare global {

@@ -7,7 +7,8 @@ import { effect, signal } from "@preact/signals";
 import type { Loaded } from "./download.ts";
 import { answer } from "./engine.ts";
 import { temperatureScale } from "./scales.ts";
-import { cameras, instant, optionCount, scenario, theme } from "./store.ts";
+import { chosenLook, takeHomes } from "./looks.ts";
+import { instant, optionCount, scenario, theme } from "./store.ts";
 import type { Pane, View, ViewMessage } from "./view-messages.ts";
 
 export type ViewState =
@@ -112,15 +113,17 @@ sendToView(() => {
 
 sendToView(() => {
   const json = JSON.stringify(scenario.value);
+  const count = optionCount.value;
   return (view) => {
     view.setScenario(json);
+    takeHomes(Array.from({ length: count }, (_, option) => view.home(option)));
     stands.value += 1;
   };
 });
 
 sendToView(() => {
-  const all = cameras.value.slice(0, optionCount.value);
-  return (view) => all.forEach((camera, option) => view.setCamera(option, camera));
+  const all = Array.from({ length: optionCount.value }, (_, option) => chosenLook(option));
+  return (view) => all.forEach((look, option) => view.setLook(option, look));
 });
 
 sendToView(() => {

@@ -178,12 +178,13 @@ func (p *tab) frames() int {
 	return eval[int](p, `document.querySelector("iframe").contentWindow.rowlightView.frames()`)
 }
 
-// still waits until the view has drawn nothing for half a second.
+// still waits until the view's picture is finished and it has drawn nothing for half a second.
 func (p *tab) still() {
 	p.t.Helper()
 	last, since := p.frames(), time.Now()
 	for deadline := time.Now().Add(patience); time.Since(since) < 500*time.Millisecond; time.Sleep(50 * time.Millisecond) {
-		if now := p.frames(); now != last {
+		busy := eval[bool](p, `document.querySelector("iframe").contentWindow.rowlightView.busy()`)
+		if now := p.frames(); now != last || busy {
 			last, since = now, time.Now()
 		}
 		if time.Now().After(deadline) {

@@ -3,7 +3,8 @@
 import { onScreen } from "../camera.ts";
 import { effectiveNumber } from "../document.ts";
 import { answer } from "../engine.ts";
-import { cameras, instant, scenario } from "../store.ts";
+import { seenFrom } from "../looks.ts";
+import { instant, scenario } from "../store.ts";
 import { t } from "../text.ts";
 import { compassPoint, formatNumber } from "../units.ts";
 
@@ -17,28 +18,28 @@ function place(bearing_deg: number, distance: number): { x: number; y: number } 
 }
 
 export function Compass({ option }: { option: number }) {
-  const camera = cameras.value[option];
+  const from = seenFrom(option);
   const sun = answer.value?.day.sun;
-  if (!camera) return null;
+  if (from === undefined) return null;
   const elevation = sun?.elevation_deg[instant.value] ?? Number.NaN;
   const azimuth = sun?.azimuth_deg[instant.value] ?? Number.NaN;
   const up = elevation > 0;
-  const rows = onScreen(camera, effectiveNumber(scenario.value, ["options", option, "rows", "azimuth_deg"]));
-  const north = place(onScreen(camera, 0), letterRadius);
-  const toSun = onScreen(camera, azimuth);
+  const rows = onScreen(from, effectiveNumber(scenario.value, ["options", option, "rows", "azimuth_deg"]));
+  const north = place(onScreen(from, 0), letterRadius);
+  const toSun = onScreen(from, azimuth);
   // The middle is the zenith and the rim the horizon.
   const spot = place(toSun, radius * (1 - Math.max(0, elevation) / 90));
   const rim = place(toSun, radius);
   const words = !sun ? "" : up ? t("compass.sun", { direction: compassPoint(azimuth), elevation: `${formatNumber(elevation, 0)}°` }) : t("compass.night");
   return (
-    <svg class="compass" viewBox="-40 -40 80 80" role="img" aria-label={t("compass", { direction: compassPoint(camera.azimuth_deg + 180), sun: words })}>
+    <svg class="compass" viewBox="-40 -40 80 80" role="img" aria-label={t("compass", { direction: compassPoint(from + 180), sun: words })}>
       <circle class="compass-ground" r="40" />
       <circle class="compass-face" r={radius} />
       <g transform={`rotate(${rows})`}>
         <path class="compass-rows" d="M-9-14V14M0-18V18M9-14V14" />
       </g>
       {[90, 180, 270].map((azimuth_deg) => {
-        const [a, b] = [place(onScreen(camera, azimuth_deg), radius), place(onScreen(camera, azimuth_deg), radius + 4)];
+        const [a, b] = [place(onScreen(from, azimuth_deg), radius), place(onScreen(from, azimuth_deg), radius + 4)];
         return <line key={azimuth_deg} class="compass-tick" x1={a.x} y1={a.y} x2={b.x} y2={b.y} />;
       })}
       <text class="compass-north" x={north.x} y={north.y}>

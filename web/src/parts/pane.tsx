@@ -1,13 +1,14 @@
 /**
  * A pane: the focusable element over the view's frame that takes pointer, touch and keys and sends
- * the camera, its buttons, and the compass.
+ * the look, its buttons, and the compass.
  */
 
 import { useEffect, useRef } from "preact/hooks";
-import { type Camera, defaultCamera, orbit, zoom } from "../camera.ts";
+import { type Look, orbit, zoom } from "../camera.ts";
 import { letter } from "../document.ts";
 import { optionHook } from "../hooks.ts";
-import { cameras, camerasLinked, linkCameras, optionCount, setCamera } from "../store.ts";
+import { linkLooks, looksLinked, moveLook } from "../looks.ts";
+import { optionCount } from "../store.ts";
 import { loadingText, t, type TextKey } from "../text.ts";
 import { restartView, viewState } from "../view.ts";
 import { Button } from "./button.tsx";
@@ -20,7 +21,7 @@ const turnPerPress_deg = 10;
 const tiltPerPress_deg = 5;
 const closer = 1 / 1.15;
 
-type Move = (camera: Camera) => Camera;
+type Move = (look: Look) => Look | null;
 
 const moves: { label: TextKey; keys: string[]; sign: () => preact.JSX.Element; move: Move }[] = [
   { label: "pane.turnLeft", keys: ["ArrowLeft"], sign: TurnLeftIcon, move: (c) => orbit(c, turnPerPress_deg, 0) },
@@ -29,13 +30,8 @@ const moves: { label: TextKey; keys: string[]; sign: () => preact.JSX.Element; m
   { label: "pane.down", keys: ["ArrowDown"], sign: DownIcon, move: (c) => orbit(c, 0, -tiltPerPress_deg) },
   { label: "pane.closer", keys: ["+", "="], sign: CloserIcon, move: (c) => zoom(c, closer) },
   { label: "pane.farther", keys: ["-", "_"], sign: FartherIcon, move: (c) => zoom(c, 1 / closer) },
-  { label: "pane.reset", keys: ["Home"], sign: ResetIcon, move: () => defaultCamera },
+  { label: "pane.reset", keys: ["Home"], sign: ResetIcon, move: () => null },
 ];
-
-function moveCamera(option: number, move: Move): void {
-  const camera = cameras.peek()[option];
-  if (camera) setCamera(option, move(camera));
-}
 
 export function PaneView({ option }: { option: number }) {
   const surface = useRef<HTMLDivElement>(null);
@@ -54,7 +50,7 @@ export function PaneView({ option }: { option: number }) {
           const found = moves.find((m) => m.keys.includes(event.key));
           if (!found || event.ctrlKey || event.metaKey || event.altKey) return;
           event.preventDefault();
-          moveCamera(option, found.move);
+          moveLook(option, found.move);
         }}
       />
       <PaneNotice option={option} />
@@ -62,12 +58,12 @@ export function PaneView({ option }: { option: number }) {
       {running && (
         <div class="pane-tools" role="group" aria-label={t("pane.tools", { letter: letter(option) })}>
           {moves.map(({ label, sign: Sign, move }) => (
-            <Button key={label} label={t(label)} onPress={() => moveCamera(option, move)}>
+            <Button key={label} label={t(label)} onPress={() => moveLook(option, move)}>
               <Sign />
             </Button>
           ))}
           {optionCount.value > 1 && (
-            <Button label={t("pane.link")} pressed={camerasLinked.value} onPress={() => linkCameras(!camerasLinked.peek(), option)}>
+            <Button label={t("pane.link")} pressed={looksLinked.value} onPress={() => linkLooks(!looksLinked.peek(), option)}>
               <LinkIcon />
             </Button>
           )}
@@ -112,16 +108,16 @@ function takePointers(element: HTMLElement, option: number): () => void {
     const after = spread();
     if (pointers.size === 1) {
       const [dx, dy] = [event.clientX - last.x, event.clientY - last.y];
-      moveCamera(option, (c) => orbit(c, dx * turnPerPixel_deg, dy * tiltPerPixel_deg));
+      moveLook(option, (c) => orbit(c, dx * turnPerPixel_deg, dy * tiltPerPixel_deg));
     } else if (before > 0 && after > 0) {
-      moveCamera(option, (c) => zoom(c, before / after));
+      moveLook(option, (c) => zoom(c, before / after));
     }
   };
   const up = (event: PointerEvent) => pointers.delete(event.pointerId);
   const wheel = (event: WheelEvent) => {
     if (!event.ctrlKey) return;
     event.preventDefault();
-    moveCamera(option, (c) => zoom(c, Math.exp(event.deltaY * 0.002)));
+    moveLook(option, (c) => zoom(c, Math.exp(event.deltaY * 0.002)));
   };
   const stop = new AbortController();
   const { signal } = stop;
