@@ -27,7 +27,10 @@ export function FruitKey() {
   const end = (temperature_C: number) => text(show(temperature_C, "degC", units.value, 0));
   return (
     <p class="fruit-key">
-      {t("fruitKey")} <span>{end(temperatureScale.min_C)}</span> <ScaleColours /> <span>{end(temperatureScale.max_C)}</span>
+      {t("fruitKey")}{" "}
+      <span class="fruit-scale">
+        <span>{end(temperatureScale.min_C)}</span> <ScaleColours /> <span>{end(temperatureScale.max_C)}</span>
+      </span>
     </p>
   );
 }
