@@ -87,27 +87,17 @@ func TestCameraByMouseAndKeys(t *testing.T) {
 // TestEveryLookIsAccessible runs axe over the page in both looks, wide and narrow, and looks for
 // content that does not fit.
 func TestEveryLookIsAccessible(t *testing.T) {
-	for _, look := range []struct {
-		scheme        string
-		width, height int64
-	}{{"light", 1440, 900}, {"dark", 1440, 900}, {"light", 390, 844}, {"dark", 320, 640}} {
-		name := fmt.Sprintf("%s-%d", look.scheme, look.width)
-		t.Run(name, func(t *testing.T) {
-			p := newTab(t, bench.browser)
-			p.viewport(look.width, look.height, 1)
-			p.colourScheme(look.scheme)
-			p.open(bench.origin)
-			p.settled()
-			p.drawn()
-			p.still()
-			p.shot("look-" + name)
-			p.filled("option-A-pane", "look-"+name+"-pane")
-			p.accessible()
-			if wide := eval[int](p, `document.scrollingElement.scrollWidth`); wide > int(look.width) {
-				t.Errorf("the page is %d px wide in a window of %d", wide, look.width)
-			}
-		})
-	}
+	p := openPage(t, bench.origin)
+	p.drawn()
+	p.looks([]look{{"light", 1440, 900}, {"dark", 1440, 900}, {"light", 390, 844}, {"dark", 320, 640}}, func(look look, name string) {
+		p.still()
+		p.shot("look-" + name)
+		p.filled("option-A-pane", "look-"+name+"-pane")
+		p.accessible()
+		if wide := eval[int](p, `document.scrollingElement.scrollWidth`); wide > int(look.width) {
+			p.t.Errorf("the page is %d px wide in a window of %d", wide, look.width)
+		}
+	})
 }
 
 // accessible runs axe over the page as it is.

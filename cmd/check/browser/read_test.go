@@ -9,6 +9,7 @@ import (
 	"os"
 	"path/filepath"
 	"strconv"
+	"testing"
 
 	"github.com/chromedp/cdproto/cdp"
 	"github.com/chromedp/cdproto/emulation"
@@ -58,6 +59,28 @@ func (p *tab) colourScheme(scheme string) {
 		})
 		return err
 	}))
+}
+
+// look is how a person has set window and colours.
+type look struct {
+	scheme        string
+	width, height int64
+}
+
+// looks runs a check in each look, each as a test of its own, on the page as it is: what resizing and the
+// colours of the system change must follow without a reload.
+func (p *tab) looks(looks []look, check func(look look, name string)) {
+	outer := p.t
+	defer func() { p.t = outer }()
+	for _, l := range looks {
+		name := fmt.Sprintf("%s-%d", l.scheme, l.width)
+		outer.Run(name, func(t *testing.T) {
+			p.t = t
+			p.viewport(l.width, l.height, 1)
+			p.colourScheme(l.scheme)
+			check(l, name)
+		})
+	}
 }
 
 // shot takes a picture of the window. It is kept when -shots names a folder.

@@ -198,31 +198,23 @@ func TestWeatherSheetInEveryLook(t *testing.T) {
 	for _, air := range []string{",19.2,12.8,66,", ",20.0,12.8,63,", ",20.4,11.2,56,", ",19.7,11.4,59,", ",19.1,11.6,62,"} {
 		odd = strings.Replace(odd, air, ",warm"+air[strings.Index(air[1:], ",")+1:], 1)
 	}
-	for _, look := range []struct {
-		scheme        string
-		width, height int64
-	}{{"light", 1440, 1000}, {"dark", 1440, 1000}, {"light", 768, 1024}, {"dark", 768, 1024}, {"light", 360, 740}, {"dark", 360, 740}} {
-		name := fmt.Sprintf("sheet-%s-%d", look.scheme, look.width)
-		t.Run(name, func(t *testing.T) {
-			p := newTab(t, bench.browser)
-			p.viewport(look.width, look.height, 1)
-			p.colourScheme(look.scheme)
-			p.open(bench.origin)
-			p.settled()
-			p.drop("week.epw", odd)
-			p.until(hook("weather-hottest"))
-			p.press("weather-hottest")
-			eval[bool](p, `(`+hook("sheet")+`.scrollTop = 0, true)`)
-			p.laidOut(look.width)
-			if over := eval[float64](p, hook("sheet")+`.getBoundingClientRect().bottom - document.querySelector(".ribbon").getBoundingClientRect().top`); over > 0 {
-				t.Errorf("the end of the sheet lies %.0f px below the ribbon", over)
-			}
-			p.accessible()
-			p.shot(name)
-			eval[bool](p, `(`+hook("sheet")+`.scrollTop = 320, true)`)
-			p.shot(name + "-scrolled")
-		})
-	}
+	p := openPage(t, bench.origin)
+	p.drop("week.epw", odd)
+	p.until(hook("weather-hottest"))
+	p.press("weather-hottest")
+	p.looks([]look{{"light", 1440, 1000}, {"dark", 1440, 1000}, {"light", 768, 1024}, {"dark", 768, 1024}, {"light", 360, 740}, {"dark", 360, 740}}, func(look look, name string) {
+		p.until(hook("sheet"))
+		eval[bool](p, `(`+hook("sheet")+`.scrollTop = 0, true)`)
+		p.still()
+		p.laidOut(look.width)
+		if over := eval[float64](p, hook("sheet")+`.getBoundingClientRect().bottom - document.querySelector(".ribbon").getBoundingClientRect().top`); over > 0 {
+			p.t.Errorf("the end of the sheet lies %.0f px below the ribbon", over)
+		}
+		p.accessible()
+		p.shot("sheet-" + name)
+		eval[bool](p, `(`+hook("sheet")+`.scrollTop = 320, true)`)
+		p.shot("sheet-" + name + "-scrolled")
+	})
 }
 
 // TestWeatherFileSurvivesTheEngine ends the engine: the one that starts anew knows the file again.
