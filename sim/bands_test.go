@@ -151,7 +151,7 @@ func TestInputsMoveWhatTheyCan(t *testing.T) {
 			}
 		}
 	}
-	for _, which := range []int{spread.Skin, spread.LeafArea, spread.Clumping, spread.Convection, spread.Turbidity, spread.Field} {
+	for _, which := range []int{spread.Skin, spread.LeafArea, spread.Clumping, spread.Convection, spread.Turbidity, spread.Stomata, spread.Field} {
 		key := spread.Inputs()[which].Key
 		for side, bands := range bandsWith(t, only(which)) {
 			if bands.Hottest_C.Most != key || bands.Hottest_C.Low == bands.Hottest_C.High {

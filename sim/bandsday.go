@@ -139,6 +139,7 @@ func (t *thinOption) live(course weather.Series, values spread.Draw, model *ligh
 	d := newOptionDay(s, t.option, course, t.stand, model, t.daylight(course, values, model))
 	d.step_min = coarseStep_min
 	d.leafArea *= values[spread.LeafArea]
+	d.leaf.Stomata *= values[spread.Stomata]
 	d.berry.Convection = values[spread.Convection]
 	skin := d.berry.Absorptance
 	d.berry.Absorptance = math.Min(math.Max(skin+values[spread.Skin], 0), 1)

@@ -71,6 +71,7 @@ func psi(p heat.AirProfile, height string) string {
 func (i *inspection) longwaveLinks(c *chain) {
 	at, v, net := &i.course.Instants[i.k], &i.views[i.face], i.load.LongNet
 	const emitted = "5.670374419e-8*pow(%s+273.15,4)"
+	const medrano = "Medrano et al. 2002, from memory"
 	c.part = "longwave"
 	source := "clear sky, Brutsaert 1975"
 	if len(i.scenario.Weather.Hours) > 0 {
@@ -81,7 +82,8 @@ func (i *inspection) longwaveLinks(c *chain) {
 	c.given("floorLong", perView(i.from.floor, v.ground), "W/m²", "that leaves the floor, mean of the strips as the face sees them", "floor temperatures")
 	c.follows("floorIn", i.from.floor.Mean, "W/m²", "of it on the skin, mean", "viewFloor*floorLong", "")
 	c.given("viewLeaves", v.leaves.Mean, "", "share of their surroundings that is leaves", "what sky, floor and bunch leave")
-	c.given("leafTemperature", i.near.leaves.Temperature_C, "°C", "mean leaf, with water", "its own balance (Monteith 1965, for one leaf)")
+	c.given("stomata", i.leaf.Stomata, "mol/m²/s", "conductance of a leaf in full light, in air that is not dry", "water of the vines, "+medrano)
+	c.given("leafTemperature", i.near.leaves.Temperature_C, "°C", "mean leaf", "its own balance (Monteith 1965, for one leaf)")
 	c.follows("leafLong", i.near.leaf, "W/m²", "that leaves send out", fmt.Sprintf(emitted, "leafTemperature"), "Stefan & Boltzmann")
 	c.follows("leavesIn", i.from.leaves.Mean, "W/m²", "of it on the skin, mean", "viewLeaves*leafLong", "")
 	c.given("viewOwn", v.own.Mean, "", "share of their surroundings that is their own bunch", "half, with a soft edge")

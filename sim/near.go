@@ -35,8 +35,7 @@ func (d *optionDay) stepNear(k int, dt_s float64) near {
 }
 
 // meanLeaf is the balance of the mean leaf of the canopy: it absorbs its share of the sunlight, sees the sky and
-// the floor as far as their light reaches it, and otherwise leaves as warm as itself. The vines have
-// water [assumption].
+// the floor as far as their light reaches it, and otherwise leaves as warm as itself.
 func (d *optionDay) meanLeaf(k int, wind heat.WindProfile, air heat.Around) heat.LeafBalance {
 	at := &d.course.Instants[k]
 	air.Wind_ms = wind.At((d.stand.measures.Bottom_m + d.stand.measures.Top_m) / 2)

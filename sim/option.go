@@ -85,7 +85,7 @@ func newOptionDay(s scenario.Scenario, o scenario.Option, course weather.Series,
 	d := &optionDay{
 		scenario: s, option: o, course: course, stand: stand, light: model, day: day, step_min: step_min,
 		berry: heat.NewBerry(s.Fruit, o.Bunches.Mass_g), rule: sunburn.NewRule(s),
-		leaf:     heat.NewLeaf(o.Leaves.Blade_cm2, false),
+		leaf:     heat.NewLeaf(o.Leaves.Blade_cm2, o.Leaves.Water),
 		pressure: sky.Pressure(s.Site.Elevation_m),
 		views:    make([]faceViews, faces), mean: make([]float64, faces), states: make([]faceState, faces),
 		before:  make([]float64, faces),

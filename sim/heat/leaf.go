@@ -3,6 +3,7 @@ package heat
 import (
 	"math"
 
+	"rowlight/sim/scenario"
 	"rowlight/sim/sky"
 )
 
@@ -12,11 +13,13 @@ const gasConstant = 8.314462618
 // LeafEmissivity of vine leaves, from memory; plant leaves lie at 0.94–0.99.
 const LeafEmissivity = 0.96
 
-// Stomatal conductance to water vapour of vine leaves in full light [mol/m²/s]. Unstressed leaves are over 0.15
-// and severely stressed ones under 0.05 (Medrano et al. 2002, Ann. Bot. 89:895, from memory).
+// Stomatal conductance to water vapour of vine leaves in full light [mol/m²/s]: over 0.15 in vines with mild stress or
+// none, 0.05 to 0.15 under moderate and below 0.05 under severe stress (Medrano et al. 2002, Ann. Bot. 89:895,
+// from memory). The values are the middles, by ratio, of 0.15–0.40, 0.06–0.16 and 0.025–0.065.
 const (
 	WateredStomata = 0.25
-	ThirstyStomata = 0.05
+	ShortStomata   = 0.10
+	ThirstyStomata = 0.04
 	closedStomata  = 0.02 // at night and in deep shade; assumption
 )
 
@@ -34,10 +37,14 @@ type Leaf struct {
 	Stomata    float64 // conductance in full light [mol/m²/s]
 }
 
-// NewLeaf is a leaf of a blade area [cm²], thirsty or not. Its width is the side of a square of that area.
-func NewLeaf(blade_cm2 float64, thirsty bool) Leaf {
+// NewLeaf is a leaf of a blade area [cm²] on a vine so watered; a state that is not named has water. Its width is
+// the side of a square of that area.
+func NewLeaf(blade_cm2 float64, water scenario.Water) Leaf {
 	l := Leaf{Width_m: math.Sqrt(blade_cm2) / 100, Emissivity: LeafEmissivity, Stomata: WateredStomata}
-	if thirsty {
+	switch water {
+	case scenario.Short:
+		l.Stomata = ShortStomata
+	case scenario.Thirsty:
 		l.Stomata = ThirstyStomata
 	}
 	return l

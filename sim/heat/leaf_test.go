@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"rowlight/sim/scenario"
 	"rowlight/sim/sky"
 )
 
@@ -31,8 +32,8 @@ func exactLeaf(l Leaf, absorbed, longNet float64, around Around) float64 {
 }
 
 func TestLeafAgainstTheFullBalance(t *testing.T) {
-	for _, thirsty := range []bool{false, true} {
-		l := NewLeaf(100, thirsty)
+	for _, water := range []scenario.Water{scenario.Watered, scenario.Short, scenario.Thirsty} {
+		l := NewLeaf(100, water)
 		for _, absorbed := range []float64{0, 100, 300, 500} {
 			for _, wind := range []float64{0.15, 0.6, 2} {
 				around := leafAir
@@ -55,7 +56,7 @@ func TestLeafLimits(t *testing.T) {
 	near(t, "dry plate", b.Temperature_C, exactLeaf(dry, 300, 0, leafAir), 0.01)
 	damp := leafAir
 	damp.Dew_C = damp.Air_C
-	near(t, "saturated air", NewLeaf(100, false).Balance(0, 0, damp).Temperature_C, 35, 1e-12)
+	near(t, "saturated air", NewLeaf(100, scenario.Watered).Balance(0, 0, damp).Temperature_C, 35, 1e-12)
 }
 
 // Millar 1972, AJEV 23:173: leaves stay close to air temperature. Thirsty leaves in the sun are several kelvins
@@ -64,7 +65,7 @@ func TestLeavesStayCloseToAir(t *testing.T) {
 	for _, wind := range []float64{0.3, 0.6, 1.5} {
 		around := leafAir
 		around.Wind_ms = wind
-		watered, thirsty := NewLeaf(100, false), NewLeaf(100, true)
+		watered, thirsty := NewLeaf(100, scenario.Watered), NewLeaf(100, scenario.Thirsty)
 		lit, dry, shaded := watered.Balance(400, -40, around), thirsty.Balance(400, -40, around), watered.Balance(30, 0, around)
 		t.Logf("%.1f m/s: watered %+.1f, thirsty %+.1f, shaded %+.1f", wind, lit.Temperature_C-35, dry.Temperature_C-35, shaded.Temperature_C-35)
 		within(t, "watered leaf in the sun", lit.Temperature_C-35, -4, 4)
@@ -74,8 +75,8 @@ func TestLeavesStayCloseToAir(t *testing.T) {
 }
 
 func TestLeafSize(t *testing.T) {
-	near(t, "width", NewLeaf(100, false).Width_m, 0.1, 1e-12)
-	small, large := NewLeaf(50, false).Balance(400, 0, leafAir), NewLeaf(200, false).Balance(400, 0, leafAir)
+	near(t, "width", NewLeaf(100, scenario.Watered).Width_m, 0.1, 1e-12)
+	small, large := NewLeaf(50, scenario.Watered).Balance(400, 0, leafAir), NewLeaf(200, scenario.Watered).Balance(400, 0, leafAir)
 	if math.Abs(small.Temperature_C-35) > math.Abs(large.Temperature_C-35)+3 {
 		t.Error("a small leaf follows the air more closely than a large one")
 	}

@@ -103,6 +103,9 @@ type Leaves struct {
 	Blade_cm2 float64 `json:"blade_cm2" jsonschema:"minimum=20,maximum=300,default=100" jsonschema_extras:"x-unit=cm2,x-step=5"`
 	// Laterals is the share of the leaf area that grows on laterals.
 	Laterals float64 `json:"laterals" jsonschema:"minimum=0,maximum=0.7,default=0.31" jsonschema_extras:"x-unit=1,x-step=0.01"`
+	// Water is how the vines are watered: without want, short of water, or thirsty. It sets how far leaves open to
+	// cool themselves; it changes neither their area nor where they hang.
+	Water Water `json:"water" jsonschema:"enum=watered,enum=short,enum=thirsty,default=watered"`
 	// RemovedMorning is the share of leaves pulled on the morning side of the row.
 	RemovedMorning float64 `json:"removedMorning" jsonschema:"minimum=0,maximum=1,default=0" jsonschema_extras:"x-unit=1,x-step=0.05"`
 	// RemovedAfternoon is the share of leaves pulled on the afternoon side of the row.
@@ -113,6 +116,16 @@ type Leaves struct {
 	// below the bunches.
 	RemovedTo_m float64 `json:"removedTo_m" jsonschema:"minimum=0,maximum=3.5,default=0" jsonschema_extras:"x-unit=m,x-step=0.05"`
 }
+
+// Water is how the vines of an option are watered.
+type Water string
+
+// The states of water.
+const (
+	Watered Water = "watered"
+	Short   Water = "short"
+	Thirsty Water = "thirsty"
+)
 
 // Bunches is the crop.
 type Bunches struct {

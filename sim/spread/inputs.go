@@ -17,6 +17,7 @@ const (
 	Convection        // factor on what a bunch leaves of the convection of its berries
 	T50               // added to the limit of necrosis [K]
 	Turbidity         // factor on the aerosol optical depths of a design day
+	Stomata           // factor on the conductance of the stomata
 	Field             // which light field is frozen on the fruit [0–1)
 	Count
 )
@@ -55,6 +56,8 @@ func Inputs() []Input {
 			"limits of necrosis within 30 minutes lie at 44 to 49 °C about 47 °C: assumption after the spread of cultivars (Müller et al., mobile infrared device)"), Peaked},
 		Turbidity: {of("turbidity", "haze", 0.5, 1, 2, "1",
 			"assumption: aerosol of clear days about that of the scenario; measured hours have none of it"), Ratio},
+		Stomata: {of("stomata", "stomata of the leaves", 0.6, 1, 1.6, "1",
+			"the classes of water status of vines by Medrano et al. 2002, from memory, are about as wide"), Ratio},
 		Field: {of("field", "which bunches the sun finds", 0, 0, 1, "1",
 			"which bunches the sun finds is drawn for the bunches of the sample: another draw, the same vines"), Even},
 	}

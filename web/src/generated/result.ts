@@ -804,6 +804,10 @@ export interface Leaves {
    */
   laterals: number;
   /**
+   * Water is how the vines are watered: without want, short of water, or thirsty. It sets how far leaves open to cool themselves; it changes neither their area nor where they hang.
+   */
+  water: "watered" | "short" | "thirsty";
+  /**
    * RemovedMorning is the share of leaves pulled on the morning side of the row.
    */
   removedMorning: number;

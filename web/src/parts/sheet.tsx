@@ -80,6 +80,7 @@ export function OptionSheet({ option }: { option: number }) {
             ["shoots.habit", "share"],
           ]}
         />
+        <ChoiceField path={[...base, "leaves", "water"]} words="water" />
       </Group>
       <Group title="group.crop">
         <Rows base={base} rows={[["bunches.perShoot"], ["bunches.mass_g"]]} />
