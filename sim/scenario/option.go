@@ -18,6 +18,8 @@ type Option struct {
 	Leaves Leaves `json:"leaves"`
 	// Bunches is the crop.
 	Bunches Bunches `json:"bunches"`
+	// Shade is the nets and films that keep the sun off.
+	Shade Shade `json:"shade"`
 }
 
 // Rows is the planting: where the rows run and how far apart the vines stand.

@@ -55,12 +55,16 @@ func (r Rows) SunSideOf(s Side, latitude_deg float64) SunSide {
 // Removed is the share of fruit-zone leaves pulled on a side of the row. On east-west rows the side
 // that faces away from the equator counts as the morning side, since it sees the low early sun.
 func (o Option) Removed(s Side, latitude_deg float64) float64 {
-	switch o.Rows.SunSideOf(s, latitude_deg) {
-	case Morning, Pole:
+	if o.Rows.countsAsMorning(s, latitude_deg) {
 		return o.Leaves.RemovedMorning
-	default:
-		return o.Leaves.RemovedAfternoon
 	}
+	return o.Leaves.RemovedAfternoon
+}
+
+// countsAsMorning tells whether a side is meant where a job names the morning side.
+func (r Rows) countsAsMorning(s Side, latitude_deg float64) bool {
+	of := r.SunSideOf(s, latitude_deg)
+	return of == Morning || of == Pole
 }
 
 // compass names the sixteen points, clockwise from north.

@@ -81,6 +81,7 @@ func (o Option) validate(path string) []Fault {
 	faults := o.validateFruitingWires(path)
 	faults = append(faults, o.validateCanes(path)...)
 	faults = append(faults, o.Leaves.validate(path+"/leaves")...)
+	faults = append(faults, o.validateNets(path+"/shade")...)
 	faults = append(faults, o.Trellis.validateCatchWires(path+"/trellis/wires")...)
 	if need := o.Trellis.width() + drivingGap_m; o.Rows.RowSpacing_m < need {
 		faults = append(faults, Fault{"fault.rows-narrow", path + "/rows/rowSpacing_m", map[string]any{
@@ -149,6 +150,25 @@ func (l Leaves) validate(path string) []Fault {
 	}
 	return []Fault{{"fault.pulled-band", path + "/removedFrom_m", map[string]any{
 		"value": l.RemovedFrom_m, "to": l.RemovedTo_m, "unit": "m"}}}
+}
+
+// validateNets checks that the band of a net is one and that a net over all rows hangs over the wires. What is not
+// hung is not checked.
+func (o Option) validateNets(path string) []Fault {
+	var faults []Fault
+	shade, highest := o.Shade, 0.0
+	if shade.NetSides != NoSide && shade.NetTo_m > 0 && shade.NetFrom_m >= shade.NetTo_m {
+		faults = append(faults, Fault{"fault.net-band", path + "/netFrom_m", map[string]any{
+			"value": shade.NetFrom_m, "to": shade.NetTo_m, "unit": "m"}})
+	}
+	for _, wire := range o.Trellis.Wires {
+		highest = math.Max(highest, wire.Height_m)
+	}
+	if shade.OverheadShade > 0 && shade.OverheadHeight_m <= highest {
+		faults = append(faults, Fault{"fault.overhead-low", path + "/overheadHeight_m", map[string]any{
+			"value": shade.OverheadHeight_m, "height": highest, "unit": "m"}})
+	}
+	return faults
 }
 
 // validateCatchWires checks that catch wires come in pairs: at each height an even number, no two of

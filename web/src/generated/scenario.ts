@@ -259,6 +259,7 @@ export interface Option {
   shoots?: Shoots;
   leaves?: Leaves;
   bunches?: Bunches;
+  shade?: Shade;
   [k: string]: unknown;
 }
 /**
@@ -483,5 +484,51 @@ export interface Bunches {
    * Mass of one bunch.
    */
   mass_g?: number;
+  [k: string]: unknown;
+}
+/**
+ * Shade is the nets and films that keep the sun off.
+ */
+export interface Shade {
+  /**
+   * NetSides are the sides of the row whose fruit zone a net covers. On east-west rows the side that faces away from the equator counts as the morning side.
+   */
+  netSides?: "none" | "morning" | "afternoon" | "both";
+  /**
+   * NetShade is the share of light that the threads of that net stop where it comes straight on: the shade factor.
+   */
+  netShade?: number;
+  /**
+   * NetColour of that net sets how much of what its threads stop goes on as diffuse light.
+   */
+  netColour?: "black" | "green" | "white" | "pearl";
+  /**
+   * NetFrom is the height of its lower edge where NetTo gives a band of its own.
+   */
+  netFrom_m?: number;
+  /**
+   * NetTo is the height of its upper edge; 0 covers the fruit zone, from just above to just below the bunches.
+   */
+  netTo_m?: number;
+  /**
+   * NetDistance is how far from the row line it hangs; bunches that reach farther touch it.
+   */
+  netDistance_m?: number;
+  /**
+   * OverheadShade is the shade factor of a net over all rows; 0 for none.
+   */
+  overheadShade?: number;
+  /**
+   * OverheadColour is that of the net over all rows.
+   */
+  overheadColour?: "black" | "green" | "white" | "pearl";
+  /**
+   * OverheadHeight is how high the net over all rows hangs. It must clear the wires; light and heat are the same for every height above the canopy.
+   */
+  overheadHeight_m?: number;
+  /**
+   * Film is how much of fruit and leaves a sprayed particle film whitens.
+   */
+  film?: "none" | "light" | "full";
   [k: string]: unknown;
 }

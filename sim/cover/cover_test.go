@@ -1,0 +1,131 @@
+package cover
+
+import (
+	"math"
+	"testing"
+
+	"github.com/go-gl/mathgl/mgl64"
+
+	"rowlight/sim/scenario"
+)
+
+// toward is a unit direction at an angle from the normal x, turned about it.
+func toward(angle_deg, turn_deg float64) mgl64.Vec3 {
+	a, b := mgl64.DegToRad(angle_deg), mgl64.DegToRad(turn_deg)
+	return mgl64.Vec3{math.Cos(a), math.Sin(a) * math.Cos(b), math.Sin(a) * math.Sin(b)}
+}
+
+// Straight on a cloth stops its shade factor, by definition; along itself it is closed, and so is any part of it
+// seen so flat that threads meet: cos a = cover across one set (closed form).
+func TestClothStraightOnAndGrazing(t *testing.T) {
+	for shade := 0.0; shade <= 0.9; shade += 0.1 {
+		c := Of(shade, scenario.BlackCloth)
+		if got := c.Direct(1, 0, 0); math.Abs(got-(1-shade)) > 1e-12 {
+			t.Errorf("shade %.1f lets %.6f through straight on", shade, got)
+		}
+		if shade == 0 {
+			continue
+		}
+		flat := mgl64.RadToDeg(math.Acos(c.Cover()))
+		d, before := toward(flat+0.01, 0), toward(flat-0.5, 0)
+		if c.Direct(d[0], d[1], d[2]) != 0 || c.Direct(before[0], before[1], before[2]) <= 0 || c.Direct(0, 1, 0) != 0 {
+			t.Errorf("shade %.1f does not close at %.2f°", shade, flat)
+		}
+	}
+	// Across one set at 60° the threads stand twice as close: (1 − 2·cover)(1 − cover), worked by hand for cover 0.2.
+	d := toward(60, 0)
+	if got := (Cloth{Shade: 0.36}).Direct(d[0], d[1], d[2]); math.Abs(got-0.6*0.8) > 1e-12 {
+		t.Errorf("%.6f at 60°, by hand 0.48", got)
+	}
+}
+
+// More shade never lets more through, a flatter sun neither; what goes through and what goes on never exceed what came.
+func TestClothIsMonotoneAndMakesNoLight(t *testing.T) {
+	for colour := range forward {
+		for turn := 0.0; turn <= 90; turn += 15 {
+			for shade := 0.05; shade < 0.95; shade += 0.05 {
+				c, darker, last := Of(shade, colour), Of(shade+0.05, colour), 1.0
+				for angle := 0.0; angle <= 90; angle += 5 {
+					d := toward(angle, turn)
+					direct, scattered := c.Direct(d[0], d[1], d[2]), c.Scattered(d[0], d[1], d[2])
+					if darker.Direct(d[0], d[1], d[2]) > direct || direct > last+1e-12 {
+						t.Fatalf("%s, shade %.2f at %.0f° lets %.4f through", colour, shade, angle, direct)
+					}
+					if scattered < 0 || direct+scattered > 1 {
+						t.Fatalf("%s, shade %.2f at %.0f° makes %.4f of 1", colour, shade, angle, direct+scattered)
+					}
+					last = direct
+				}
+				even, on := c.Even()
+				if even >= 1-shade || even < 0 || even+on > 1 || darker.Wind() > c.Wind() {
+					t.Fatalf("shade %.2f: %.4f through, %.4f on, wind %.2f", shade, even, on, c.Wind())
+				}
+			}
+		}
+	}
+}
+
+// A hemisphere of even light by fine steps of angle is what Even says.
+func TestEvenLightThroughCloth(t *testing.T) {
+	c, sum := Of(0.5, scenario.WhiteCloth), 0.0
+	for angle := 0.25; angle < 90; angle += 0.5 {
+		for turn := 0.5; turn < 90; turn++ {
+			d := toward(angle, turn)
+			sum += c.Direct(d[0], d[1], d[2]) * math.Sin(mgl64.DegToRad(2*angle)) * mgl64.DegToRad(0.5) / 90
+		}
+	}
+	if direct, _ := c.Even(); math.Abs(direct-sum) > 0.002 {
+		t.Errorf("%.4f, by small steps %.4f", direct, sum)
+	}
+	if direct, scattered := (Cloth{}).Even(); math.Abs(direct-1) > 1e-12 || scattered != 0 {
+		t.Errorf("no cloth: %.6f through, %.6f on", direct, scattered)
+	}
+	// The assumption that the wind behind nets rests on.
+	if wind := Of(0.4, scenario.BlackCloth).Wind(); math.Abs(wind-0.7) > 1e-12 {
+		t.Errorf("wind %.3f at a shade of 0.4", wind)
+	}
+}
+
+// The band of a net is met between its edges, by geometry in the plane across the row.
+func TestFenceIsMetWithinItsBand(t *testing.T) {
+	f := Fence{Cloth: Of(0.5, scenario.BlackCloth), Sign: -1, Distance: 0.3, From: 0.8, To: 1.2}
+	from := mgl64.Vec3{-0.1, 2, 1}
+	for _, c := range []struct {
+		elevation_deg, azimuth_deg float64 // from the outward axis
+		from                       mgl64.Vec3
+		want                       bool
+	}{
+		{44, 0, from, true}, {46, 0, from, false}, // 0.2 m out, 0.2 m to the upper edge
+		{36, 45, from, false}, {35, 45, from, true}, // √2 as far: tan 35.26° = 1/√2
+		{10, 170, from, false},                // behind the row
+		{-44, 0, from, true},                  // to the floor
+		{-46, 0, from, false},                 // below it
+		{80, 0, mgl64.Vec3{-0.4, 2, 1}, true}, // a bunch that touches it
+		{0, 0, mgl64.Vec3{-0.1, 2, 1.3}, false},
+	} {
+		e, a := mgl64.DegToRad(c.elevation_deg), mgl64.DegToRad(c.azimuth_deg)
+		d := mgl64.Vec3{-math.Cos(e) * math.Cos(a), math.Cos(e) * math.Sin(a), math.Sin(e)}
+		if got := f.Meets(c.from, d); got != c.want {
+			t.Errorf("%v at %g°, %g°: %v", c.from, c.elevation_deg, c.azimuth_deg, got)
+		}
+	}
+	sun := mgl64.Vec3{-1, 0, 0}
+	if got := f.Glow(sun, 800, 1.0); math.Abs(got-800*0.5*0.05/2) > 1e-9 {
+		t.Errorf("half in the shade, the net sends %.3f W/m² on", got)
+	}
+	if f.Glow(sun.Mul(-1), 800, 0) != 0 || f.Glow(sun, 800, 2) != 0 {
+		t.Error("a net in the shade glows")
+	}
+}
+
+func TestFilmsWhitenFruitAndLeaves(t *testing.T) {
+	last, lastPar := 1.01, -1.0
+	for _, film := range []scenario.Film{scenario.NoFilm, scenario.LightFilm, scenario.FullFilm} {
+		par, near := Leaves(film)
+		if skin := Skin(film); skin >= last || par <= lastPar || near < 0 {
+			t.Errorf("%s: skin %.2f, leaves %.2f and %.2f", film, skin, par, near)
+		} else {
+			last, lastPar = skin, par
+		}
+	}
+}
