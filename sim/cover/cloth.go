@@ -1,5 +1,5 @@
 // Package cover holds what is hung or sprayed against the sun: nets as surfaces with angle-dependent transmission,
-// diffuse light and wind behind them, and particle films. It knows neither vines nor weather.
+// diffuse light and wind behind them, and particle films. It knows no weather.
 package cover
 
 import (

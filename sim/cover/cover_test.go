@@ -7,6 +7,7 @@ import (
 	"github.com/go-gl/mathgl/mgl64"
 
 	"rowlight/sim/scenario"
+	"rowlight/sim/training"
 )
 
 // toward is a unit direction at an angle from the normal x, turned about it.
@@ -87,34 +88,76 @@ func TestEvenLightThroughCloth(t *testing.T) {
 }
 
 // The band of a net is met between its edges, by geometry in the plane across the row.
-func TestFenceIsMetWithinItsBand(t *testing.T) {
-	f := Fence{Cloth: Of(0.5, scenario.BlackCloth), Sign: -1, Distance: 0.3, From: 0.8, To: 1.2}
+func TestNetIsMetWithinItsBand(t *testing.T) {
+	side := Panel{Cloth: Of(0.5, scenario.BlackCloth), Edges: [2][2]float64{{-0.3, 0.8}, {-0.3, 1.2}}}
+	roof := Panel{Cloth: side.Cloth, Edges: [2][2]float64{{-0.3, 2}, {0.3, 2}}}
 	from := mgl64.Vec3{-0.1, 2, 1}
 	for _, c := range []struct {
-		elevation_deg, azimuth_deg float64 // from the outward axis
+		net                        *Panel
+		elevation_deg, azimuth_deg float64 // from the outward axis, which is left
 		from                       mgl64.Vec3
 		want                       bool
 	}{
-		{44, 0, from, true}, {46, 0, from, false}, // 0.2 m out, 0.2 m to the upper edge
-		{36, 45, from, false}, {35, 45, from, true}, // √2 as far: tan 35.26° = 1/√2
-		{10, 170, from, false},                // behind the row
-		{-44, 0, from, true},                  // to the floor
-		{-46, 0, from, false},                 // below it
-		{80, 0, mgl64.Vec3{-0.4, 2, 1}, true}, // a bunch that touches it
-		{0, 0, mgl64.Vec3{-0.1, 2, 1.3}, false},
+		{&side, 44, 0, from, true}, {&side, 46, 0, from, false}, // 0.2 m out, 0.2 m to the upper edge
+		{&side, 36, 45, from, false}, {&side, 35, 45, from, true}, // √2 as far: tan 35.26° = 1/√2
+		{&side, 10, 170, from, false},                // behind the row
+		{&side, -44, 0, from, true},                  // to the floor
+		{&side, -46, 0, from, false},                 // below it
+		{&side, 80, 0, mgl64.Vec3{-0.4, 2, 1}, true}, // a bunch that touches it
+		{&side, 0, 0, mgl64.Vec3{-0.1, 2, 1.3}, false},
+		{&roof, 79, 0, from, true}, {&roof, 78, 0, from, false}, // 1 m up, 0.2 m to the edge: tan 78.69° = 5
+		{&roof, 69, 180, from, true}, {&roof, 67, 180, from, false}, // 0.4 m to the other: tan 68.20° = 2.5
+		{&roof, -80, 0, from, false}, {&roof, 90, 0, from, true},
 	} {
 		e, a := mgl64.DegToRad(c.elevation_deg), mgl64.DegToRad(c.azimuth_deg)
 		d := mgl64.Vec3{-math.Cos(e) * math.Cos(a), math.Cos(e) * math.Sin(a), math.Sin(e)}
-		if got := f.Meets(c.from, d); got != c.want {
+		if got := c.net.Meets(c.from, d); got != c.want {
 			t.Errorf("%v at %g°, %g°: %v", c.from, c.elevation_deg, c.azimuth_deg, got)
 		}
 	}
-	sun := mgl64.Vec3{-1, 0, 0}
-	if got := f.Glow(sun, 800, 1.0); math.Abs(got-800*0.5*0.05/2) > 1e-9 {
-		t.Errorf("half in the shade, the net sends %.3f W/m² on", got)
+	// Light along the normal of either meets its shade factor.
+	if a, b := side.Direct(mgl64.Vec3{-1, 0, 0}), roof.Direct(mgl64.Vec3{0, 0, 1}); math.Abs(a-0.5) > 1e-12 || math.Abs(b-0.5) > 1e-12 {
+		t.Errorf("%.3f through the side net, %.3f through the roof", a, b)
 	}
-	if f.Glow(sun.Mul(-1), 800, 0) != 0 || f.Glow(sun, 800, 2) != 0 {
-		t.Error("a net in the shade glows")
+}
+
+// Nets hang where they are told, on the side of the sun that they are told, and clear of the fruit.
+func TestPanelsHangWhereTheyAreTold(t *testing.T) {
+	form, _ := scenario.FormByKey("vsp-spurs")
+	o := form.Option
+	stand, err := training.Build(o, 36, 1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if nets := Panels(o, stand, 36); nets != nil {
+		t.Fatalf("an option without nets has %+v", nets)
+	}
+	o.Shade.NetSides, o.Shade.OverheadShade, o.Shade.BirdNet = scenario.AfternoonSide, 0.3, scenario.DrapedNet
+	o.Shade.NetDistance_m = 0.5
+	nets, room := Panels(o, stand, 36), stand.Outline()
+	if len(nets) != 5 || nets[0].Kind != SideNet || nets[3].Kind != BirdNet || nets[4].Kind != OverheadNet {
+		t.Fatalf("%+v", nets)
+	}
+	// Afternoon in a north–south row is west, which is left, at either hemisphere.
+	side, drape, roof := nets[0], nets[3], nets[4]
+	if side.Level() || side.Right() || side.Edges[0][0] != -0.5 || side.Edges[0][1] >= room.FruitBottom || side.Edges[1][1] <= room.FruitTop {
+		t.Errorf("%+v about fruit %+v", side, room)
+	}
+	if !drape.Level() || drape.Edges[0][0] >= room.Left || drape.Edges[1][0] <= room.Right || drape.Edges[0][1] <= stand.Top {
+		t.Errorf("%+v over leaves %+v", drape, room)
+	}
+	if !roof.Level() || roof.Edges[1][0]-roof.Edges[0][0] != stand.RowSpacing || roof.Edges[0][1] != o.Shade.OverheadHeight_m {
+		t.Errorf("%+v", roof)
+	}
+	o.Shade = scenario.Shade{NetSides: scenario.BothSides, NetShade: 0.5, NetFrom_m: 0.6, NetTo_m: 1.4}
+	nets = Panels(o, stand, 36)
+	if len(nets) != 2 || nets[0].Right() || !nets[1].Right() {
+		t.Fatalf("%+v", nets)
+	}
+	for _, net := range nets {
+		if net.Edges[0][1] != 0.6 || net.Edges[1][1] != 1.4 || math.Abs(net.Edges[0][0]) < 0.05 {
+			t.Errorf("%+v about fruit %+v", net, room)
+		}
 	}
 }
 

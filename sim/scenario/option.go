@@ -18,7 +18,7 @@ type Option struct {
 	Leaves Leaves `json:"leaves"`
 	// Bunches is the crop.
 	Bunches Bunches `json:"bunches"`
-	// Shade is the nets and films that keep the sun off.
+	// Shade is the nets, films and mist that keep sun and heat off.
 	Shade Shade `json:"shade"`
 }
 

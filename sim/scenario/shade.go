@@ -1,21 +1,23 @@
 package scenario
 
-// Shade is the nets that hang and the films that are sprayed against the sun. Their optical properties belong to
-// the physics packages.
+// Shade is the nets that hang, the films that are sprayed and the mist that is let go against sun and heat. Their
+// physical properties belong to the physics packages.
 type Shade struct {
 	// NetSides are the sides of the row whose fruit zone a net covers. On east-west rows the side that faces away from
 	// the equator counts as the morning side.
 	NetSides NetSides `json:"netSides" jsonschema:"enum=none,enum=morning,enum=afternoon,enum=both,default=none"`
 	// NetShade is the share of light that the threads of that net stop where it comes straight on: the shade factor.
-	NetShade float64 `json:"netShade" jsonschema:"minimum=0.2,maximum=0.9,default=0.4" jsonschema_extras:"x-unit=1,x-step=0.05"`
+	NetShade float64 `json:"netShade" jsonschema:"minimum=0.05,maximum=0.9,default=0.4" jsonschema_extras:"x-unit=1,x-step=0.05"`
 	// NetColour of that net sets how much of what its threads stop goes on as diffuse light.
 	NetColour ClothColour `json:"netColour" jsonschema:"enum=black,enum=green,enum=white,enum=pearl,default=black"`
 	// NetFrom is the height of its lower edge where NetTo gives a band of its own.
 	NetFrom_m float64 `json:"netFrom_m" jsonschema:"minimum=0,maximum=3.5,default=0" jsonschema_extras:"x-unit=m,x-step=0.05"`
 	// NetTo is the height of its upper edge; 0 covers the fruit zone, from just above to just below the bunches.
 	NetTo_m float64 `json:"netTo_m" jsonschema:"minimum=0,maximum=3.5,default=0" jsonschema_extras:"x-unit=m,x-step=0.05"`
-	// NetDistance is how far from the row line it hangs; bunches that reach farther touch it.
+	// NetDistance is how far from the row line it hangs, or where the fruit reaches farther, against the fruit.
 	NetDistance_m float64 `json:"netDistance_m" jsonschema:"minimum=0.05,maximum=1.5,default=0.25" jsonschema_extras:"x-unit=m,x-step=0.05"`
+	// BirdNet is a net of thin thread and wide mesh that lies over each row.
+	BirdNet BirdNet `json:"birdNet" jsonschema:"enum=none,enum=draped,default=none"`
 	// OverheadShade is the shade factor of a net over all rows; 0 for none.
 	OverheadShade float64 `json:"overheadShade" jsonschema:"minimum=0,maximum=0.9,default=0" jsonschema_extras:"x-unit=1,x-step=0.05"`
 	// OverheadColour is that of the net over all rows.
@@ -25,6 +27,14 @@ type Shade struct {
 	OverheadHeight_m float64 `json:"overheadHeight_m" jsonschema:"minimum=1.5,maximum=8,default=4" jsonschema_extras:"x-unit=m,x-step=0.1"`
 	// Film is how much of fruit and leaves a sprayed particle film whitens.
 	Film Film `json:"film" jsonschema:"enum=none,enum=light,enum=full,default=none"`
+	// MistRate is the water that misters spread over the ground area while they run; 0 for none.
+	MistRate_mmh float64 `json:"mistRate_mmh" jsonschema:"minimum=0,maximum=3,default=0" jsonschema_extras:"x-unit=mm/h,x-step=0.1"`
+	// MistAbove is the air temperature above which they run.
+	MistAbove_C float64 `json:"mistAbove_C" jsonschema:"minimum=15,maximum=50,default=35" jsonschema_extras:"x-unit=degC,x-step=0.5"`
+	// MistFrom is the clock hour from which they may run.
+	MistFrom_h float64 `json:"mistFrom_h" jsonschema:"minimum=0,maximum=24,default=11" jsonschema_extras:"x-unit=h,x-step=0.5"`
+	// MistTo is the clock hour up to which they may run.
+	MistTo_h float64 `json:"mistTo_h" jsonschema:"minimum=0,maximum=24,default=18" jsonschema_extras:"x-unit=h,x-step=0.5"`
 }
 
 // NetSides names the sides of a row with a net.
@@ -47,6 +57,15 @@ const (
 	GreenCloth ClothColour = "green"
 	WhiteCloth ClothColour = "white"
 	PearlCloth ClothColour = "pearl"
+)
+
+// BirdNet is how a bird net hangs.
+type BirdNet string
+
+// The ways to hang a bird net.
+const (
+	NoBirdNet BirdNet = "none"
+	DrapedNet BirdNet = "draped"
 )
 
 // Film is how thick a particle film lies on fruit and leaves.

@@ -81,7 +81,7 @@ func (o Option) validate(path string) []Fault {
 	faults := o.validateFruitingWires(path)
 	faults = append(faults, o.validateCanes(path)...)
 	faults = append(faults, o.Leaves.validate(path+"/leaves")...)
-	faults = append(faults, o.validateNets(path+"/shade")...)
+	faults = append(faults, o.validateShade(path+"/shade")...)
 	faults = append(faults, o.Trellis.validateCatchWires(path+"/trellis/wires")...)
 	if need := o.Trellis.width() + drivingGap_m; o.Rows.RowSpacing_m < need {
 		faults = append(faults, Fault{"fault.rows-narrow", path + "/rows/rowSpacing_m", map[string]any{
@@ -152,9 +152,9 @@ func (l Leaves) validate(path string) []Fault {
 		"value": l.RemovedFrom_m, "to": l.RemovedTo_m, "unit": "m"}}}
 }
 
-// validateNets checks that the band of a net is one and that a net over all rows hangs over the wires. What is not
-// hung is not checked.
-func (o Option) validateNets(path string) []Fault {
+// validateShade checks that the band of a net is one, that a net over all rows hangs over the wires and that misters
+// start before they stop. What is not used is not checked.
+func (o Option) validateShade(path string) []Fault {
 	var faults []Fault
 	shade, highest := o.Shade, 0.0
 	if shade.NetSides != NoSide && shade.NetTo_m > 0 && shade.NetFrom_m >= shade.NetTo_m {
@@ -167,6 +167,10 @@ func (o Option) validateNets(path string) []Fault {
 	if shade.OverheadShade > 0 && shade.OverheadHeight_m <= highest {
 		faults = append(faults, Fault{"fault.overhead-low", path + "/overheadHeight_m", map[string]any{
 			"value": shade.OverheadHeight_m, "height": highest, "unit": "m"}})
+	}
+	if shade.MistRate_mmh > 0 && shade.MistFrom_h >= shade.MistTo_h {
+		faults = append(faults, Fault{"fault.mist-hours", path + "/mistFrom_h", map[string]any{
+			"value": shade.MistFrom_h, "to": shade.MistTo_h}})
 	}
 	return faults
 }

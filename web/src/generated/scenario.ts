@@ -487,7 +487,7 @@ export interface Bunches {
   [k: string]: unknown;
 }
 /**
- * Shade is the nets and films that keep the sun off.
+ * Shade is the nets, films and mist that keep sun and heat off.
  */
 export interface Shade {
   /**
@@ -511,9 +511,13 @@ export interface Shade {
    */
   netTo_m?: number;
   /**
-   * NetDistance is how far from the row line it hangs; bunches that reach farther touch it.
+   * NetDistance is how far from the row line it hangs, or where the fruit reaches farther, against the fruit.
    */
   netDistance_m?: number;
+  /**
+   * BirdNet is a net of thin thread and wide mesh that lies over each row.
+   */
+  birdNet?: "none" | "draped";
   /**
    * OverheadShade is the shade factor of a net over all rows; 0 for none.
    */
@@ -530,5 +534,21 @@ export interface Shade {
    * Film is how much of fruit and leaves a sprayed particle film whitens.
    */
   film?: "none" | "light" | "full";
+  /**
+   * MistRate is the water that misters spread over the ground area while they run; 0 for none.
+   */
+  mistRate_mmh?: number;
+  /**
+   * MistAbove is the air temperature above which they run.
+   */
+  mistAbove_C?: number;
+  /**
+   * MistFrom is the clock hour from which they may run.
+   */
+  mistFrom_h?: number;
+  /**
+   * MistTo is the clock hour up to which they may run.
+   */
+  mistTo_h?: number;
   [k: string]: unknown;
 }
