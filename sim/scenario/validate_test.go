@@ -46,6 +46,11 @@ func TestValidateFindsEachFault(t *testing.T) {
 			s.Options[1].Trellis.Wires[1].Role = Tie // above the arms
 		}, "fault.no-tie-wire", "/options/1/trellis/wires"},
 		"band upside down": {func(s *Scenario) { s.Options[0].Leaves.RemovedFrom_m, s.Options[0].Leaves.RemovedTo_m = 1.2, 0.9 }, "fault.pulled-band", "/options/0/leaves/removedFrom_m"},
+		"net upside down": {func(s *Scenario) {
+			s.Options[0].Shade.NetSides, s.Options[0].Shade.NetFrom_m, s.Options[0].Shade.NetTo_m = MorningSide, 1.2, 1.2
+		}, "fault.net-band", "/options/0/shade/netFrom_m"},
+		"net on the wires": {func(s *Scenario) { s.Options[0].Shade.OverheadShade, s.Options[0].Shade.OverheadHeight_m = 0.3, 1.5 }, "fault.overhead-low", "/options/0/shade/overheadHeight_m"},
+		"mist backwards":   {func(s *Scenario) { s.Options[1].Shade.MistRate_mmh, s.Options[1].Shade.MistFrom_h = 1, 18 }, "fault.mist-hours", "/options/1/shade/mistFrom_h"},
 		"lone catch":       {func(s *Scenario) { s.Options[0].Trellis.Wires[2].Height_m = 1.4 }, "fault.catch-pair", ""},
 		"same place":       {func(s *Scenario) { s.Options[0].Trellis.Wires[2].Offset_m = s.Options[0].Trellis.Wires[1].Offset_m }, "fault.catch-pair", "/options/0/trellis/wires/1"},
 	}
@@ -63,6 +68,16 @@ func TestValidateFindsEachFault(t *testing.T) {
 				}
 			}
 		})
+	}
+}
+
+// What is not hung or run is not judged.
+func TestUnusedShadeIsNotJudged(t *testing.T) {
+	s := Default()
+	shade := &s.Options[0].Shade
+	shade.NetFrom_m, shade.NetTo_m, shade.OverheadHeight_m, shade.MistFrom_h = 1.2, 1, 1.5, 20
+	if faults := s.Validate(); len(faults) != 0 {
+		t.Errorf("nets and misters that are not there were judged: %v", faults)
 	}
 }
 

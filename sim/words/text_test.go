@@ -96,7 +96,8 @@ var spoilt = []string{
 	`{"weather":{"airMin_C":10,"dewPoint_C":20,"hours":[]},"options":[{"form":"vsp-spurs","rows":{"rowSpacing_m":1},
 		"trellis":{"wires":[{"role":"foliage","offset_m":1}, {"role":"catch","height_m":1.5,"offset_m":-1}]}},
 		{"form":"double-curtain","training":{"armsPerVine":1,"wood":"canes","caneLayout":"arched"},"shoots":{"trimTop_m":0.5,"skirt_m":1.9},
-		"leaves":{"removedFrom_m":1.5,"removedTo_m":1}}]}`,
+		"leaves":{"removedFrom_m":1.5,"removedTo_m":1},"shade":{"netSides":"both","netFrom_m":1.5,"netTo_m":1,"overheadShade":0.3,
+		"overheadHeight_m":1.5,"mistRate_mmh":1,"mistFrom_h":18,"mistTo_h":11}}]}`,
 	`{"weather":{"hours":[{"ghi_Wm2":0,"dni_Wm2":0,"dhi_Wm2":0,"air_C":1,"dewPoint_C":0,"wind_ms":1,"windFrom_deg":0}]},"options":[{"form":"sprawl"}]}`,
 }
 
