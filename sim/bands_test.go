@@ -55,18 +55,18 @@ func only(which int) []spread.Input {
 func bandsWith(t *testing.T, inputs []spread.Input) [2]result.SummaryBands {
 	t.Helper()
 	l := single()
-	options, _, err := l.engine.bands(l.scenario, l.run, inputs, 10, unhindered, nil)
+	ranges, err := l.engine.ranges(l.scenario, l.run, inputs, 10, unhindered, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return options[0].Sides
+	return ranges.Options[0].Sides
 }
 
 // Bands hold the central numbers, have a width, and say what they follow; hours and shares stay possible.
 func TestBandsHoldTheCentralNumbers(t *testing.T) {
 	l := livedDay()
 	done := 0.0
-	options, differences, err := l.engine.Bands(l.scenario, l.run, 20, unhindered, func(_ string, share float64) {
+	ranges, err := l.engine.Ranges(l.scenario, l.run, 20, unhindered, func(_ string, share float64) {
 		if share < done || share > 1 {
 			t.Errorf("progress goes from %g to %g", done, share)
 		}
@@ -78,20 +78,20 @@ func TestBandsHoldTheCentralNumbers(t *testing.T) {
 	if done != 1 {
 		t.Errorf("progress ends at %g", done)
 	}
-	for o := range options {
-		for side := range options[o].Sides {
+	for o := range ranges.Options {
+		for side := range ranges.Options[o].Sides {
 			central := l.run.Result.Options[o].Sides[side].Summary.Numbers()
-			for i, band := range options[o].Sides[side].Each() {
+			for i, band := range ranges.Options[o].Sides[side].Each() {
 				if band.Low > central[i] || band.High < central[i] || band.Low < 0 || band.Most == "" || band.Low == band.High {
 					t.Errorf("option %d side %d number %d: %g in %+v", o, side, i, central[i], *band)
 				}
 			}
-			if risk := options[o].Sides[side].AtRisk; risk.High > 1 {
+			if risk := ranges.Options[o].Sides[side].AtRisk; risk.High > 1 {
 				t.Errorf("a share of %g is at risk", risk.High)
 			}
 		}
 	}
-	checkDifferences(t, differences)
+	checkDifferences(t, ranges.Differences)
 }
 
 // checkDifferences: draws are the same for all options, so that two that are the same never differ.
@@ -181,7 +181,7 @@ func TestBandsStopWhenTold(t *testing.T) {
 	l, stop := single(), errors.New("newer input")
 	for _, after := range []int{0, 40, 1000, 5000} {
 		left := after
-		_, _, err := l.engine.Bands(l.scenario, l.run, 10, func() error {
+		_, err := l.engine.Ranges(l.scenario, l.run, 10, func() error {
 			if left--; left < 0 {
 				return stop
 			}
@@ -191,7 +191,7 @@ func TestBandsStopWhenTold(t *testing.T) {
 			t.Errorf("told after %d paces, got %v", after, err)
 		}
 	}
-	if _, _, err := l.engine.Bands(l.scenario, l.run, 9, unhindered, nil); err == nil {
+	if _, err := l.engine.Ranges(l.scenario, l.run, 9, unhindered, nil); err == nil {
 		t.Error("nine draws have a lowest tenth")
 	}
 }
@@ -242,12 +242,16 @@ func TestScatteredLightBetweenStands(t *testing.T) {
 		values := c.inputs
 		values[spread.Clumping] = factor
 		model := thin.between.At(factor)
-		anew, err := newAnswers(s, o, thin.stand, model, factor, c.usual, unhindered)
+		exchange, err := thicker(s, o, thin.stand, model, factor, unhindered)
+		if err != nil {
+			t.Fatal(err)
+		}
+		anew, err := newAnswers(exchange, model, o.Rows, c.usual, unhindered)
 		if err != nil {
 			t.Fatal(err)
 		}
 		const noon = 12 * 60 / coarseStep_min
-		day := thin.daylight(c.usual, values, model)
+		day := thin.daylight(c.usual, values, model, thin.shade)
 		sky, moved := day.skies[noon], 0.0
 		for f := range model.Faces {
 			view, _, _, _ := model.Views(f)
@@ -275,7 +279,7 @@ func BenchmarkBands(b *testing.B) {
 		b.Fatal(err)
 	}
 	for b.Loop() {
-		if _, _, err := engine.Bands(s, run, 100, unhindered, nil); err != nil {
+		if _, err := engine.Ranges(s, run, 100, unhindered, nil); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -5,6 +5,8 @@ import (
 	"math"
 	"slices"
 
+	"rowlight/sim/heat"
+	"rowlight/sim/internal/draw"
 	"rowlight/sim/light"
 	"rowlight/sim/scenario"
 	"rowlight/sim/spread"
@@ -98,14 +100,22 @@ func daylit(course weather.Series) (from, to int) {
 
 // thinOption is an option by a part of its bunches, ready for draws.
 type thinOption struct {
+	*thinLight
 	scenario scenario.Scenario
 	option   scenario.Option
-	stand    *measured
-	between  *light.Between
-	answers  [3]*answers // of scattered light, at the factors of between
-	kept     float64     // share of bunches [0–1]
-	hours    []float64   // that berries live through
-	day      daylight    // of the last draw
+	from, to int       // instants that berries live through
+	hours    []float64 // of them
+	day      daylight  // of the last draw
+}
+
+// thinLight is the light of an option on a part of its bunches: what a change of air, wind, fruit or limits leaves as it is.
+type thinLight struct {
+	stand   *measured
+	between *light.Between
+	answers [3]*answers // of scattered light, at the factors of between
+	shade   shades
+	shades  [fieldsDrawn]shades // by other light fields
+	kept    float64             // share of bunches [0–1]
 }
 
 // thin finds stand and light of an option, where the run has left them, and prepares a part of its bunches.
@@ -114,29 +124,68 @@ func (e *Engine) thin(s scenario.Scenario, o scenario.Option, inputs []spread.In
 	if err != nil {
 		return nil, err
 	}
-	model, _, err := e.light(s, o, stand, key, pace)
+	model, lightKey, err := e.light(s, o, stand, key, pace)
 	if err != nil {
 		return nil, err
 	}
+	t := &thinOption{scenario: s, option: o, from: c.from, to: c.to, hours: c.hours[c.from:c.to]}
+	skies := make([]light.Sky, len(c.usual.Instants))
+	for k := range skies {
+		skies[k] = skyInRow(&c.usual.Instants[k], o.Rows)
+	}
+	if key, err = keyOf(lightKey, heat.FloorOf(s.Site.Floor).Albedo, skies, c.thickness, c.from, c.to); err != nil {
+		return nil, err
+	}
+	t.thinLight, err = e.thins.get(key, func() (*thinLight, error) {
+		usual, _, err := e.scattering(s, o, stand, model, lightKey, pace)
+		if err != nil {
+			return nil, err
+		}
+		return newThinLight(s, o, stand, model, usual, skies, c, pace)
+	})
+	return t, err
+}
+
+// newThinLight prepares the light. The exchange of light in the stand as it is comes from the run.
+func newThinLight(s scenario.Scenario, o scenario.Option, stand *measured, model *light.Model, usual *scattering, skies []light.Sky, c *coarse, pace func() error) (*thinLight, error) {
 	bunches := len(model.Faces) / 2
 	few := model.Every(max(bunches/thinBunches, 1))
-	t := &thinOption{scenario: s, option: o, stand: stand, kept: float64(len(few.Faces)/2) / float64(bunches), hours: c.hours[c.from:c.to]}
+	t := &thinLight{stand: stand, kept: float64(len(few.Faces)/2) / float64(bunches), shade: newShades(few, skies[c.from:c.to])}
+	for k := range t.shades {
+		const seedOf draw.Purpose = 31
+		seed := int(draw.New(s.Seed).Of(k).Bits(seedOf) >> 33)
+		t.shades[k] = newShades(few.Reseeded(seed), skies[c.from:c.to])
+		if err := pace(); err != nil {
+			return nil, err
+		}
+	}
+	var err error
 	if t.between, err = light.NewBetween(few, c.thickness[0], c.thickness[1], pace); err != nil {
 		return nil, err
 	}
-	for i, thicker := range t.between.Models {
-		if t.answers[i], err = newAnswers(s, o, stand, thicker, t.between.Factors[i], c.usual, pace); err != nil {
+	for i, few := range t.between.Models {
+		var exchange *scattering
+		if factor := t.between.Factors[i]; factor == 1 {
+			exchange, err = usual.onto(few, pace)
+		} else {
+			exchange, err = thicker(s, o, stand, few, factor, pace)
+		}
+		if err != nil {
+			return nil, err
+		}
+		if t.answers[i], err = newAnswers(exchange, few, o.Rows, c.usual, pace); err != nil {
 			return nil, err
 		}
 	}
 	return t, nil
 }
 
-// live carries floor and a part of the bunches through the day of a draw.
-func (t *thinOption) live(course weather.Series, values spread.Draw, model *light.Model, pace func() error) (out numbers, err error) {
+// live carries floor and a part of the bunches through the day of a draw, lit as its shades say.
+func (t *thinOption) live(course weather.Series, values spread.Draw, shade shades, pace func() error) (out numbers, err error) {
 	s := t.scenario
 	s.Limits.T50_C += values[spread.T50]
-	d := newOptionDay(s, t.option, course, t.stand, model, t.daylight(course, values, model))
+	model := t.between.At(values[spread.LeafArea] * values[spread.Clumping])
+	d := newOptionDay(s, t.option, course, t.stand, model, t.daylight(course, values, model, shade))
 	d.step_min = coarseStep_min
 	d.leafArea *= values[spread.LeafArea]
 	d.leaf.Stomata *= values[spread.Stomata]
@@ -150,23 +199,21 @@ func (t *thinOption) live(course weather.Series, values spread.Draw, model *ligh
 	if err := d.settle(pace); err != nil {
 		return out, err
 	}
-	if err := d.wake(t.hours, pace); err != nil {
+	if err := d.wake(t.from, t.to, pace); err != nil {
 		return out, err
 	}
 	for side := range d.tallies {
-		summary := d.tallies[side].summary(t.hours)
-		out[side] = summary.Numbers()
+		tally := &d.tallies[side]
+		out.put(side, tally.summary(t.hours), &tally.steps, t.hours)
 	}
 	return out, nil
 }
 
-// wake carries the floor to the first of some hours and the berries through them.
-func (d *optionDay) wake(hours []float64, pace func() error) error {
-	from := slices.IndexFunc(d.course.Instants, func(at weather.Instant) bool { return at.Hour_h == hours[0] })
+// wake carries the floor to the first of some instants and the berries through them.
+func (d *optionDay) wake(from, to int, pace func() error) error {
 	for k := 1; k <= from; k++ {
 		d.stepNear(k, d.step_min*60)
 	}
-	to := from + len(hours)
 	d.course.Instants = d.course.Instants[from:to]
 	d.day.skies, d.day.instants, d.day.scatters = d.day.skies[from:to], d.day.instants[from:to], d.day.scatters[from:to]
 	for f := range d.mean {

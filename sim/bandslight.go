@@ -23,27 +23,28 @@ type answers struct {
 	openness float64
 }
 
-// newAnswers asks the scattering of a stand at the sun of each instant. Model has the faces, and the factor already.
-func newAnswers(s scenario.Scenario, o scenario.Option, stand *measured, model *light.Model, factor float64, course weather.Series, pace func() error) (*answers, error) {
+// thicker is the scattering of a stand with a factor on its optical depth, onto a model that has it already.
+func thicker(s scenario.Scenario, o scenario.Option, stand *measured, model *light.Model, factor float64, pace func() error) (*scattering, error) {
 	settings := lightSettings(s, o)
 	settings.Clumping *= factor
-	scattering, err := newScattering(stand, model, settings, heat.FloorOf(s.Site.Floor).Albedo, pace)
-	if err != nil {
-		return nil, err
-	}
+	return newScattering(stand, model, settings, heat.FloorOf(s.Site.Floor).Albedo, pace)
+}
+
+// newAnswers asks a scattering onto a model at the sun of each instant.
+func newAnswers(scattering *scattering, model *light.Model, rows scenario.Rows, course weather.Series, pace func() error) (*answers, error) {
 	ask := func(sky light.Sky) answer {
 		at := light.Instant{Short: make([]light.Broad, len(model.Faces))}
 		given := scattering.add(model, sky, &at)
 		return answer{at.Short, given}
 	}
 	a := &answers{stripSky: scattering.stripSky, openness: scattering.openness, beam: make([]answer, len(course.Instants))}
-	up := skyInRow(&course.Instants[0], o.Rows)
+	up := skyInRow(&course.Instants[0], rows)
 	a.sky = ask(light.Sky{Sun: up.Sun, Diffuse: 1})
 	for k := range course.Instants {
 		if err := pace(); err != nil {
 			return nil, err
 		}
-		if sky := skyInRow(&course.Instants[k], o.Rows); sky.Beam > 0 {
+		if sky := skyInRow(&course.Instants[k], rows); sky.Beam > 0 {
 			a.beam[k] = ask(light.Sky{Sun: sky.Sun, Beam: 1})
 		}
 	}
@@ -51,41 +52,51 @@ func newAnswers(s scenario.Scenario, o scenario.Option, stand *measured, model *
 }
 
 // daylight is the light of the day of a draw on the faces of a model. Its arrays are reused by the next draw.
-func (t *thinOption) daylight(course weather.Series, values spread.Draw, model *light.Model) *daylight {
-	n := len(course.Instants)
+func (t *thinOption) daylight(course weather.Series, values spread.Draw, model *light.Model, shade shades) *daylight {
+	n, factor := len(course.Instants), values[spread.LeafArea]*values[spread.Clumping]
 	if len(t.day.instants) != n {
 		t.day = daylight{skies: make([]light.Sky, n), instants: make([]light.Instant, n), scatters: make([]scattered, n)}
-		for k := range t.day.scatters {
-			t.day.scatters[k] = newAnswer(model).scattered
+		for k := range t.day.instants {
+			none := newAnswer(model)
+			t.day.instants[k], t.day.scatters[k] = light.Instant{Lit: make([]bool, len(model.Faces)), Short: none.short}, none.scattered
 		}
 	}
-	weights := t.between.Weights(values[spread.LeafArea] * values[spread.Clumping])
+	weights := t.between.Weights(factor)
 	day := t.day
 	day.stripSky = make([]float64, model.Strips)
+	even := newAnswer(model)
 	for i, a := range t.answers {
 		addScaled(day.stripSky, a.stripSky, weights[i])
 		// Light that leaves catch is spread over more of them.
 		day.openness += weights[i] * a.openness / values[spread.LeafArea]
+		even.addFloor(&a.sky, weights[i])
+		even.addFaces(&a.sky, weights[i])
 	}
-	even := newAnswer(model)
-	for i, a := range t.answers {
-		even.addScaled(&a.sky, weights[i])
+	for f := range even.short {
+		sky, _, _, _ := model.Views(f)
+		even.short[f].AddScaled(&sky, 1)
 	}
 	for k := range day.instants {
 		sky := skyInRow(&course.Instants[k], t.option.Rows)
 		day.skies[k] = sky
-		at, sum := &day.instants[k], answer{scattered: day.scatters[k]}
-		model.At(sky, at)
-		sum.short = at.Short // which holds the light of the sky
-		sum.clear()
-		sum.addScaled(&even, sky.Diffuse)
-		if sky.Beam > 0 {
-			for i, a := range t.answers {
-				sum.addScaled(&a.beam[k], weights[i]*sky.Beam)
-			}
+		at := answer{day.instants[k].Short, day.scatters[k]}
+		at.clear()
+		at.addFloor(&even, sky.Diffuse)
+		for i, a := range t.answers {
+			at.addFloor(&a.beam[k], weights[i]*sky.Beam)
 		}
-		sum.leafTaken /= values[spread.LeafArea]
-		day.scatters[k] = sum.scattered
+		at.leafTaken /= values[spread.LeafArea]
+		day.scatters[k] = at.scattered
+		if k < t.from || k >= t.to {
+			continue
+		}
+		at.addFaces(&even, sky.Diffuse)
+		for i, a := range t.answers {
+			at.addFaces(&a.beam[k], weights[i]*sky.Beam)
+		}
+		for f, threshold := range shade[k-t.from] {
+			day.instants[k].Lit[f] = sky.Beam > 0 && factor < threshold
+		}
 	}
 	return &day
 }
@@ -96,15 +107,23 @@ func newAnswer(model *light.Model) answer {
 	return answer{make([]light.Broad, faces), scattered{strips: make([]float64, model.Strips), near: make([]light.Broad, faces)}}
 }
 
-// clear leaves what is scattered onto faces as it is and takes the rest away.
+// clear takes all light away.
 func (a *answer) clear() {
+	clear(a.short)
 	clear(a.strips)
 	clear(a.near)
 	a.leafTaken = 0
 }
 
-// addScaled adds an answer times a factor.
-func (a *answer) addScaled(other *answer, factor float64) {
+// addFloor adds what floor and leaves receive in an answer, times a factor; addFaces what the faces do.
+func (a *answer) addFloor(other *answer, factor float64) {
+	if factor != 0 {
+		addScaled(a.strips, other.strips, factor)
+		a.leafTaken += factor * other.leafTaken
+	}
+}
+
+func (a *answer) addFaces(other *answer, factor float64) {
 	if factor == 0 {
 		return
 	}
@@ -112,8 +131,6 @@ func (a *answer) addScaled(other *answer, factor float64) {
 		a.short[f].AddScaled(&other.short[f], factor)
 		a.near[f].AddScaled(&other.near[f], factor)
 	}
-	addScaled(a.strips, other.strips, factor)
-	a.leafTaken += factor * other.leafTaken
 }
 
 // addScaled adds values times a factor.

@@ -7,23 +7,47 @@ import (
 	"rowlight/sim/spread"
 )
 
-// bandsOf sums up the draws of every option.
-func bandsOf(options []drawnOption, inputs []spread.Input, sample []spread.Draw) []result.OptionBands {
-	columns := make([][]float64, len(inputs))
+// bands sums up the draws of every option.
+func (d *Drawing) bands() []result.OptionBands {
+	columns := make([][]float64, len(d.inputs))
 	for i := range columns {
-		for k := range sample {
-			columns[i] = append(columns[i], sample[k][i])
+		for k := range d.options[0].values {
+			columns[i] = append(columns[i], d.sample[k][i])
 		}
 	}
-	bands := make([]result.OptionBands, len(options))
-	for o := range options {
+	bands := make([]result.OptionBands, len(d.options))
+	for o := range d.options {
 		for side := range bands[o].Sides {
 			for i, band := range bands[o].Sides[side].Each() {
-				*band = options[o].band(side, i, inputs, columns)
+				*band = d.options[o].band(side, i, d.inputs, columns)
 			}
+			bands[o].Hours[side] = d.options[o].hours(side, d.thin[o].hours)
 		}
 	}
 	return bands
+}
+
+// hours are the bands of the whole hours among some.
+func (d *drawnOption) hours(side int, hours []float64) (bands []result.HourBands) {
+	for _, hour := range hours {
+		if whole := int(hour); float64(whole) == hour {
+			at := result.SummaryNumbers + hourNumbers*whole
+			bands = append(bands, result.HourBands{
+				Hour_h: hour, LitShare: d.reach(side, at), Mean_C: d.reach(side, at+1), Hottest_C: d.reach(side, at+2),
+			})
+		}
+	}
+	return bands
+}
+
+// reach is the band of one number.
+func (d *drawnOption) reach(side, i int) (r result.Reach) {
+	values := make([]float64, len(d.values))
+	for k := range values {
+		values[k] = d.values[k][side][i]
+	}
+	r.Low, r.High = spread.Band(values, d.central[side][i])
+	return r
 }
 
 // band is that of one number. A light field has no order of its own: it goes by what it adds.
@@ -33,6 +57,7 @@ func (d *drawnOption) band(side, i int, inputs []spread.Input, columns [][]float
 		values[k], noise[k] = d.values[k][side][i], d.noise[k][side][i]
 	}
 	band.Low, band.High = spread.Band(values, d.central[side][i])
+	band.Error = spread.BandError(values)
 	columns = append(columns[:spread.Field:spread.Field], noise)
 	if most, ok := spread.Leading(columns, values); ok {
 		band.Most = inputs[most].Key
@@ -67,10 +92,10 @@ func differences(options []drawnOption, compared int) []result.Difference {
 
 // versus compares a number of two options, each on the side where it is higher, draw by draw.
 func versus(a, b *drawnOption, of func(result.Summary) float64) (v result.Versus) {
-	v.Central = onWorseSide(a.central, of) - onWorseSide(b.central, of)
+	v.Central = onWorseSide(&a.central, of) - onWorseSide(&b.central, of)
 	apart := make([]float64, len(a.values))
 	for k := range apart {
-		apart[k] = onWorseSide(a.values[k], of) - onWorseSide(b.values[k], of)
+		apart[k] = onWorseSide(&a.values[k], of) - onWorseSide(&b.values[k], of)
 	}
 	v.Low, v.High = spread.Band(apart, v.Central)
 	v.Worse = spread.Share(apart, func(value float64) bool { return value > 0 })
@@ -79,12 +104,10 @@ func versus(a, b *drawnOption, of func(result.Summary) float64) (v result.Versus
 }
 
 // onWorseSide is a number on the side where it is higher.
-func onWorseSide(n numbers, of func(result.Summary) float64) float64 {
+func onWorseSide(n *numbers, of func(result.Summary) float64) float64 {
 	highest := math.Inf(-1)
 	for side := range n {
-		var s result.Summary
-		s.SetNumbers(n[side])
-		highest = math.Max(highest, of(s))
+		highest = math.Max(highest, of(n.summary(side)))
 	}
 	return highest
 }

@@ -20,6 +20,7 @@ type Engine struct {
 	lights      cache[*light.Model]
 	scatterings cache[*scattering]
 	days        cache[*daylight]
+	thins       cache[*thinLight]
 }
 
 // NewEngine makes an engine that remembers nothing yet.

@@ -10,6 +10,8 @@ type near struct {
 	leaves heat.LeafBalance // of the mean leaf
 	leaf   float64          // longwave that leaves send out [W/m²]
 	floor  []float64        // longwave that each strip of floor sends out [W/m²]
+	skin   heat.Evaporation // by the air at the bunches
+	long   float64          // longwave of a black body at its temperature [W/m²]
 }
 
 // stepNear carries the floor from the last instant to instant k and gives the surroundings of the fruit.
@@ -30,7 +32,7 @@ func (d *optionDay) stepNear(k int, dt_s float64) near {
 	air.Wind_ms = wind.At(height)
 	n.air = heat.NewAirProfile(air, d.floor.Flux.Sensible, wind.FrictionVelocity_ms)
 	air.Air_C = n.air.At(height)
-	n.fruit = air
+	n.fruit, n.skin, n.long = air, heat.NewEvaporation(air), heat.Emitted(air.Air_C)
 	return n
 }
 

@@ -147,7 +147,8 @@ func (d *optionDay) stepFaces(k int, n near, dt_s float64) {
 		if state.lit {
 			state.light += sky.Beam * max(sky.Sun.Dot(normal), 0)
 		}
-		surface := d.berry.Step(d.mean[f], d.loadOn(k, f, &n), n.fruit, dt_s)
+		load := d.loadOn(k, f, &n)
+		surface := d.berry.Step(d.mean[f], load, n.fruit, dt_s)
 		d.mean[f] = surface.Mean_C
 		state.hottest, state.mean = surface.Hottest_C, surface.Mean_C
 		d.states[f] = state
@@ -161,9 +162,11 @@ func (d *optionDay) loadOn(k, f int, n *near) heat.Load {
 	// Sunlight counts in full; of the near infrared from leaves the skin takes in less.
 	less := d.berry.NearInfrared/d.berry.Absorptance - 1
 	load := heat.Load{
-		Sun: sky.Sun, Short: heat.Broad(at.Short[f].Plus(d.day.scatters[k].near[f].Times(less))), LongNet: d.longwave(k, f, n),
-		Transpiration_Wm2: heat.SkinLatent(d.mean[f], n.fruit),
+		Sun: sky.Sun, LongNet: heat.Broad(d.longwave(k, f, n)), Transpiration_Wm2: n.skin.SkinLatent(d.mean[f]),
 	}
+	short := at.Short[f]
+	short.AddScaled(&d.day.scatters[k].near[f], less)
+	load.Short = heat.Broad(short)
 	if at.Lit[f] {
 		load.Beam_Wm2 = sky.Beam
 	}
@@ -186,10 +189,15 @@ func (d *optionDay) longwaveOn(k, f int, n *near) around {
 
 // longwave is what a face absorbs from sky, floor, leaves and its own bunch, beyond what it would emit
 // at air temperature.
-func (d *optionDay) longwave(k, f int, n *near) heat.Broad {
-	from := d.longwaveOn(k, f, n)
-	sum := from.sky.Plus(from.floor).Plus(from.leaves).Plus(from.own)
-	return heat.Longwave(heat.Broad(sum), heat.Broad{}, heat.Broad{}, 1, 0, 0, n.fruit.Air_C, d.berry.Emissivity)
+//
+// It adds up what longwaveOn parts, in place: the chain passes here once for every face and instant.
+func (d *optionDay) longwave(k, f int, n *near) light.Broad {
+	v, sum := &d.views[f], d.light.GroundOf(f, n.floor)
+	sum.AddScaled(&v.sky, d.course.Instants[k].Longwave_Wm2)
+	sum.AddScaled(&v.leaves, n.leaf)
+	sum.AddScaled(&v.own, heat.Emitted(d.mean[f]))
+	sum.Mean -= n.long
+	return sum.Times(d.berry.Emissivity)
 }
 
 // record tallies the instant and keeps it for the picture.

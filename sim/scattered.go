@@ -47,7 +47,7 @@ func newScattering(stand *measured, model *light.Model, settings light.Settings,
 	if err := pace(); err != nil {
 		return nil, err
 	}
-	s := &scattering{albedo: albedo, leaves: make([]light.Broad, len(model.Faces)), leafArea: stand.leafArea / stand.Length}
+	s := &scattering{albedo: albedo, leafArea: stand.leafArea / stand.Length}
 	var err error
 	if s.model, err = scatter.New(grid, nil, scatter.Settings{Clumping: settings.Clumping, Strips: model.Strips}, pace); err != nil {
 		return nil, err
@@ -58,19 +58,27 @@ func newScattering(stand *measured, model *light.Model, settings light.Settings,
 			return nil, err
 		}
 	}
-	places := make([]scatter.Place, len(model.Faces))
-	for f, face := range model.Faces {
-		places[f] = scatter.Place{At: model.Place(f), Right: face.Right}
-	}
-	if s.receivers, err = s.model.Receivers(places, light.Shown, pace); err != nil {
-		return nil, err
-	}
 	s.sky = s.model.Sky()
 	s.stripSky = s.sky.Strips(s.model)
 	if s.leafArea > 0 {
 		s.openness = (s.sky.Total() - s.sky.Floor(s.model)) / s.leafArea
 	}
-	return s, nil
+	return s.onto(model, pace)
+}
+
+// onto is the same exchange as the faces of a model of the same stand receive it.
+func (s *scattering) onto(model *light.Model, pace func() error) (*scattering, error) {
+	other := *s
+	other.leaves = make([]light.Broad, len(model.Faces))
+	places := make([]scatter.Place, len(model.Faces))
+	for f, face := range model.Faces {
+		places[f] = scatter.Place{At: model.Place(f), Right: face.Right}
+	}
+	var err error
+	if other.receivers, err = s.model.Receivers(places, light.Shown, pace); err != nil {
+		return nil, err
+	}
+	return &other, nil
 }
 
 // add puts the scattered light of an instant onto the faces, which must hold the light of the sky alone before.

@@ -1,9 +1,9 @@
 package light
 
 import (
-	"github.com/go-gl/mathgl/mgl64"
+	"math"
 
-	"rowlight/sim/canopy"
+	"github.com/go-gl/mathgl/mgl64"
 )
 
 // Sky is the light of one instant, in the row frame.
@@ -35,11 +35,26 @@ func (m *Model) At(sky Sky, into *Instant) {
 // lightFaces decides which faces are lit.
 func (m *Model) lightFaces(sky Sky, lit []bool) {
 	clear(lit)
-	if sky.Beam <= 0 || sky.Sun.Dot(m.up) <= 0 {
+	if sky.Beam <= 0 {
+		return
+	}
+	m.towardSun(sky.Sun, func(f int, field, depth float64) { lit[f] = field < math.Exp(-depth) })
+}
+
+// Thresholds are the factors on the optical depth of m below which the sun lights each face: 0 where none does.
+func (m *Model) Thresholds(toSun mgl64.Vec3, into []float64) {
+	clear(into)
+	m.towardSun(toSun, func(f int, field, depth float64) { into[f] = -math.Log(field) / depth })
+}
+
+// towardSun goes through the faces that their own bunch does not hide from the sun, with the value of their field
+// and the optical depth of the leaves before them.
+func (m *Model) towardSun(toSun mgl64.Vec3, do func(face int, field, depth float64)) {
+	if toSun.Dot(m.up) <= 0 {
 		return
 	}
 	for side, mirrored := range [2]bool{true, false} {
-		local := m.domes.Points[side].InFrame(sky.Sun)
+		local := m.domes.Points[side].InFrame(toSun)
 		if m.domes.Points[side].Mirrored != mirrored {
 			panic("light: faces must come in pairs, left before right")
 		}
@@ -49,7 +64,9 @@ func (m *Model) lightFaces(sky Sky, lit []bool) {
 		}
 		field, omega := m.field.At(local), m.omega(side, local)
 		for f := side; f < len(m.Faces); f += 2 {
-			lit[f] = local[0] > m.edge[f] && field.Of(f) < canopy.Gap(omega, m.domes.Along(f, &sample))
+			if local[0] > m.edge[f] {
+				do(f, field.Of(f), omega*m.domes.Along(f, &sample))
+			}
 		}
 	}
 }

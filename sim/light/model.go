@@ -74,7 +74,9 @@ func New(stand *training.Stand, settings Settings, pace func() error) (*Model, e
 	if m.down, err = canopy.NewDomes(grid, canopy.HalfDown(downStep), points, pace); err != nil {
 		return nil, err
 	}
-	m.viewSky()
+	if err = m.viewSky(pace); err != nil {
+		return nil, err
+	}
 	m.viewOwn()
 	m.viewGround()
 	return m, pace()

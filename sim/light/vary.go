@@ -1,7 +1,5 @@
 package light
 
-import "math"
-
 // Every is the model of every n-th bunch alone, both faces of it, with the light that they have in m; n ≥ 1.
 func (m *Model) Every(n int) *Model {
 	var kept []int
@@ -28,13 +26,15 @@ func pick[V any](values []V, kept []int, each int) []V {
 }
 
 // Thicker is the model with the optical depth of all leaves times a factor ≥ 0, whether by their area or by
-// their clumping.
-func (m *Model) Thicker(factor float64) *Model {
+// their clumping. Pace is as for New.
+func (m *Model) Thicker(factor float64, pace func() error) (*Model, error) {
 	other := *m
 	other.factor *= factor
-	other.viewSky()
+	if err := other.viewSky(pace); err != nil {
+		return nil, err
+	}
 	other.viewGround()
-	return &other
+	return &other, pace()
 }
 
 // Reseeded is the model with the light field that another seed freezes on the same faces.
@@ -50,14 +50,15 @@ type Between struct {
 	Models  [3]*Model
 }
 
-// NewBetween prepares the models between a least and a largest factor ≥ 0 on the optical depth of m.
+// NewBetween prepares the models between a least factor of 0 to 1 on the optical depth of m and a largest one over 1:
+// the middle one is m.
 func NewBetween(m *Model, least, largest float64, pace func() error) (*Between, error) {
-	b := &Between{Factors: [3]float64{least, math.Sqrt(least * largest), largest}}
-	for i, factor := range b.Factors {
-		if err := pace(); err != nil {
+	b := &Between{Factors: [3]float64{least, 1, largest}, Models: [3]*Model{1: m}}
+	var err error
+	for _, i := range []int{0, 2} {
+		if b.Models[i], err = m.Thicker(b.Factors[i], pace); err != nil {
 			return nil, err
 		}
-		b.Models[i] = m.Thicker(factor)
 	}
 	return b, nil
 }

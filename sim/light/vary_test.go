@@ -56,7 +56,7 @@ func TestModelsBetweenAgreeWithThoseMadeAnew(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, factor := range []float64{0.75, 0.85, 1, 1.15, 1.3} {
-		got, want := between.At(factor), m.Thicker(factor)
+		got, want := between.At(factor), thicker(t, m, factor)
 		if off := furthest(got.sky, want.sky); off > 0.002 {
 			t.Errorf("at %.2f views of the sky are %.4f off", factor, off)
 		}
@@ -77,10 +77,43 @@ func TestModelsBetweenAgreeWithThoseMadeAnew(t *testing.T) {
 	}
 }
 
+// thicker is a model with thicker leaves.
+func thicker(t *testing.T, m *Model, factor float64) *Model {
+	t.Helper()
+	other, err := m.Thicker(factor, free)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return other
+}
+
+// Thresholds light a face below them and not above.
+func TestThresholds(t *testing.T) {
+	m := model(t, invented(7, 3500, 60, false), canopy.Slope{})
+	sun := toSun(40, 15)
+	thresholds, lit := make([]float64, len(m.Faces)), 0
+	m.Thresholds(sun, thresholds)
+	for _, factor := range []float64{0.4, 0.8, 1, 1.3, 3} {
+		var at Instant
+		thicker(t, m, factor).At(Sky{Sun: sun, Beam: 800}, &at)
+		for f, threshold := range thresholds {
+			if at.Lit[f] != (factor < threshold) {
+				t.Errorf("face %d at %.1f times the leaves: lit is %t, its threshold is %.4f", f, factor, at.Lit[f], threshold)
+			}
+			if at.Lit[f] {
+				lit++
+			}
+		}
+	}
+	if lit == 0 || lit == 5*len(m.Faces) {
+		t.Error("all faces are alike: the test says nothing")
+	}
+}
+
 // More leaves take light from every face, and none leaves what an empty vineyard has.
 func TestThickerLeavesTakeLight(t *testing.T) {
 	m := model(t, invented(5, 3000, 20, false), canopy.Slope{})
-	thin, thick, none := m.Thicker(0.8), m.Thicker(1.25), m.Thicker(0)
+	thin, thick, none := thicker(t, m, 0.8), thicker(t, m, 1.25), thicker(t, m, 0)
 	for f := range m.Faces {
 		if !(thick.sky[f].Mean < m.sky[f].Mean && m.sky[f].Mean < thin.sky[f].Mean) {
 			t.Fatalf("face %d sees %.4f, %.4f, %.4f of the sky as leaves thicken", f, thin.sky[f].Mean, m.sky[f].Mean, thick.sky[f].Mean)

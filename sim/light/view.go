@@ -8,11 +8,19 @@ import (
 	"rowlight/sim/canopy"
 )
 
+// paceEvery is how many directions of views are looked at between two calls of pace: some milliseconds of work.
+const paceEvery = 256
+
 // viewSky integrates the gaps of every face over the sky.
-func (m *Model) viewSky() {
+func (m *Model) viewSky(pace func() error) error {
 	m.sky = make([]Broad, len(m.Faces))
 	lattice := m.domes.Lattice
 	for i := range lattice.Size() {
+		if i%paceEvery == 0 {
+			if err := pace(); err != nil {
+				return err
+			}
+		}
 		local, weight := lattice.Direction(i), lattice.SolidAngle(i)
 		free := Shown(local[0])
 		omega := [2]float64{m.omega(0, local), m.omega(1, local)}
@@ -20,6 +28,7 @@ func (m *Model) viewSky() {
 			m.sky[f].add(m.domes.Points[f].InFrame(local), weight*free*canopy.Gap(omega[f%2], float64(depth)))
 		}
 	}
+	return pace()
 }
 
 // viewOwn is what the own bunch of every face hides from it.

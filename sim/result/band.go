@@ -22,6 +22,21 @@ type Input struct {
 // OptionBands are the bands of one option.
 type OptionBands struct {
 	Sides [2]SummaryBands `json:"sides"` // scenario.Left, scenario.Right
+	Hours [2][]HourBands  `json:"hours"` // likewise, at the whole hours from before sunrise to after sunset
+}
+
+// HourBands are the bands of the numbers of one side at an hour.
+type HourBands struct {
+	Hour_h    float64 `json:"hour_h"`
+	LitShare  Reach   `json:"litShare"`
+	Mean_C    Reach   `json:"mean_C"`
+	Hottest_C Reach   `json:"hottest_C"`
+}
+
+// Reach is a band alone.
+type Reach struct {
+	Low  float64 `json:"low"`
+	High float64 `json:"high"`
 }
 
 // Band is the range in which four fifths of the draws lie; it always holds the central number.
@@ -29,6 +44,9 @@ type Band struct {
 	Low  float64 `json:"low"`            // a tenth of the draws lies below
 	High float64 `json:"high"`           // a tenth lies above
 	Most string  `json:"most,omitempty"` // input that the number follows most; empty when it follows none
+	// Error is the standard error of Low and High, the larger of both, as if the draws were random; draws that are
+	// spread evenly do better.
+	Error float64 `json:"error"`
 }
 
 // SummaryBands are the bands of the numbers of a Summary.

@@ -22,6 +22,20 @@ func Band(values []float64, central float64) (low, high float64) {
 	return math.Min(low, central), math.Max(high, central)
 }
 
+// BandError is the standard error of the ends of a band, the larger of both: half of what lies between the shares of
+// the draws that are one standard deviation of a count below and above (Woodruff 1952, J. Am. Stat. Assoc. 47:635,
+// from memory). That holds for random draws; those that are spread evenly do better.
+func BandError(values []float64) float64 {
+	sorted := slices.Sorted(slices.Values(values))
+	apart := math.Sqrt(LowShare * (1 - LowShare) / float64(len(values)))
+	at := func(share float64) float64 {
+		return stat.Quantile(math.Min(math.Max(share, 0), 1), stat.LinInterp, sorted, nil)
+	}
+	low := at(LowShare+apart) - at(LowShare-apart)
+	high := at(HighShare+apart) - at(HighShare-apart)
+	return math.Max(low, high) / 2
+}
+
 // Share is the share of values that are true.
 func Share(values []float64, is func(float64) bool) float64 {
 	count := 0.0

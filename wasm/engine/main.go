@@ -5,7 +5,8 @@
 //
 // From the page: {kind: "run", generation, scenario: JSON, draws}. To the page: ready, progress, faults,
 // result (its arrays are handed over, not copied) and crashed; each names the generation it answers. With draws, how
-// far the numbers may be off follows the result as {kind: "bands", generation, bands: JSON}, unless a newer scenario comes.
+// far the numbers may be off follows the result as {kind: "bands", generation, bands: JSON}, first from a part of the
+// draws and then from all, unless a newer scenario comes.
 // Of weather files, whose generations count apart, weather.go tells.
 package main
 
@@ -30,6 +31,9 @@ const (
 	slice         = 8 * time.Millisecond
 	progressEvery = 50 * time.Millisecond
 )
+
+// firstDraws are enough for a first look at the bands: three of them lie beyond either end.
+const firstDraws = 32
 
 func main() {
 	b := newBridge()
@@ -124,13 +128,20 @@ func (b *bridge) bands(job queue.Job, s scenario.Scenario, run *sim.Run) {
 	if job.Draws <= 0 {
 		return
 	}
-	ranges, err := b.engine.Ranges(s, run, job.Draws, b.slices.Pace(job.Generation), nil)
-	switch {
-	case errors.Is(err, queue.ErrSuperseded):
-	case err != nil:
-		b.crashed(job, err.Error())
-	default:
-		b.post(map[string]any{"kind": "bands", "generation": job.Generation, "bands": text(ranges)})
+	pace := b.slices.Pace(job.Generation)
+	drawing, err := b.engine.Drawing(s, run, job.Draws, pace)
+	for _, draws := range []int{min(firstDraws, job.Draws), job.Draws} {
+		if err == nil {
+			err = drawing.To(draws, pace, nil)
+		}
+		switch {
+		case errors.Is(err, queue.ErrSuperseded):
+			return
+		case err != nil:
+			b.crashed(job, err.Error())
+			return
+		}
+		b.post(map[string]any{"kind": "bands", "generation": job.Generation, "bands": text(drawing.Ranges())})
 	}
 }
 
