@@ -292,6 +292,13 @@ export interface OptionBands {
    * @maxItems 2
    */
   sides: SummaryBands[];
+  /**
+   * likewise, at the whole hours from before sunrise to after sunset
+   *
+   * @minItems 2
+   * @maxItems 2
+   */
+  hours: HourBands[][];
 }
 /**
  * SummaryBands are the bands of the numbers of a Summary.
@@ -325,6 +332,26 @@ export interface Band {
    * input that the number follows most; empty when it follows none
    */
   most?: string;
+  /**
+   * Error is the standard error of Low and High, the larger of both, as if the draws were random; draws that are spread evenly do better.
+   */
+  error: number;
+}
+/**
+ * HourBands are the bands of the numbers of one side at an hour.
+ */
+export interface HourBands {
+  hour_h: number;
+  litShare: Reach;
+  mean_C: Reach;
+  hottest_C: Reach;
+}
+/**
+ * Reach is a band alone.
+ */
+export interface Reach {
+  low: number;
+  high: number;
 }
 /**
  * Difference is how one option differs from the compared one, each on its worse side: option minus compared.
