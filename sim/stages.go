@@ -25,6 +25,7 @@ func (e *Engine) stand(s scenario.Scenario, o scenario.Option) (stand *measured,
 	// The stand is the same for every row azimuth: only which side leaves are pulled from depends on it.
 	inputs := o
 	inputs.Name, inputs.Rows.Azimuth_deg = "", 0
+	inputs.Cost = scenario.Cost{}
 	inputs.Leaves.Water = "" // leaves hang as they do, thirsty or not
 	inputs.Leaves.RemovedMorning, inputs.Leaves.RemovedAfternoon = 0, 0
 	left, right := o.Removed(scenario.Left, s.Site.Latitude_deg), o.Removed(scenario.Right, s.Site.Latitude_deg)

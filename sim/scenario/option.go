@@ -20,6 +20,8 @@ type Option struct {
 	Bunches Bunches `json:"bunches"`
 	// Shade is the nets, films and mist that keep sun and heat off.
 	Shade Shade `json:"shade"`
+	// Cost is what it costs.
+	Cost Cost `json:"cost"`
 }
 
 // Rows is the planting: where the rows run and how far apart the vines stand.

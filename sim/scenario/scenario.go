@@ -26,6 +26,12 @@ type Scenario struct {
 	Fruit Fruit `json:"fruit"`
 	// Limits are the temperatures and doses above which fruit is said to be at risk.
 	Limits Limits `json:"limits"`
+	// Frost is the cold night of spring, shared by all options.
+	Frost Frost `json:"frost"`
+	// Crop is what vines can carry, fruit brings and hands do, shared by all options.
+	Crop Crop `json:"crop"`
+	// Weights are what matters to the reader.
+	Weights Weights `json:"weights"`
 	// Seed chooses the vine that is drawn; the same seed gives the same vine.
 	Seed int `json:"seed" jsonschema:"minimum=1,maximum=1000000,default=1"`
 	// Compare is the index, from 0, of the option that the others are compared with.

@@ -413,6 +413,9 @@ export interface Scenario {
   weather: Weather;
   fruit: Fruit;
   limits: Limits;
+  frost: Frost;
+  crop: Crop;
+  weights: Weights;
   /**
    * Seed chooses the vine that is drawn; the same seed gives the same vine.
    */
@@ -629,6 +632,113 @@ export interface Limits {
   hardened_K: number;
 }
 /**
+ * Frost is the cold night of spring, shared by all options.
+ */
+export interface Frost {
+  /**
+   * Lowest says where the lowest air temperature comes from: typed here, or that of the day of the weather.
+   */
+  lowest: "typed" | "weather";
+  /**
+   * AirMin is the lowest air temperature of the night, 1.5 m above the ground, as typed.
+   */
+  airMin_C: number;
+  /**
+   * Wind is that of the coldest hours, 10 m above open ground, as typed.
+   */
+  wind_ms: number;
+  /**
+   * Cloud is the share of the sky that clouds cover.
+   */
+  cloud: number;
+  /**
+   * Inversion is how much the air of a calm clear night warms when the height grows by the factor e; published nights run from 0.3 to 2.4 K, about 0.6 K is typical.
+   */
+  inversion_K: number;
+  /**
+   * Stage is how far the buds have come.
+   */
+  stage: "first-swell" | "full-swell" | "bud-burst" | "first-leaf" | "second-leaf" | "third-leaf" | "fourth-leaf";
+  /**
+   * Group is the group of cultivars, by the cold that its buds stand.
+   */
+  group: "vinifera" | "american";
+  /**
+   * HalfKilled is the temperature that kills half of the buds; 0 takes that of the stage and the group.
+   */
+  halfKilled_C: number;
+}
+/**
+ * Crop is what vines can carry, fruit brings and hands do, shared by all options.
+ */
+export interface Crop {
+  /**
+   * Prunings is the weight of one-year wood cut off in winter per metre of row, as the vines of the site grow now: their vigour, whatever the form. The middle of the balanced range of one curtain, 0.5 to 1.0 (Kliewer & Dokoozlian 2005).
+   */
+  prunings_kg_per_m: number;
+  /**
+   * FirstNodes are the nodes that balanced pruning keeps for the first pound of prunings of a vine.
+   */
+  firstNodes: number;
+  /**
+   * MoreNodes are the nodes that it keeps for each further pound.
+   */
+  moreNodes: number;
+  /**
+   * Spread is how far a yield may lie off either way, as a share of it: the seasons and what is counted wrong.
+   */
+  spread: number;
+  /**
+   * Price is what a tonne of fruit brings, in the user's own money; 0 computes no income.
+   */
+  price_per_t: number;
+  /**
+   * SpurTime is the time to cut one spur.
+   */
+  spurTime_s: number;
+  /**
+   * CaneTime is the time to choose, cut and tie one cane.
+   */
+  caneTime_s: number;
+  /**
+   * ShootTime is the time to put one shoot in its place, or to take it out.
+   */
+  shootTime_s: number;
+  /**
+   * LeafTime is the time to pull all leaves of the fruit zone on one metre of one side.
+   */
+  leafTime_s: number;
+}
+/**
+ * Weights are what matters to the reader.
+ */
+export interface Weights {
+  /**
+   * Heat is how much it matters that the hottest fruit stays cool.
+   */
+  heat: number;
+  /**
+   * Light is how much it matters that the fruit has the light that is wished.
+   */
+  light: number;
+  /**
+   * LightWish is whether more light on the fruit is better, or less.
+   */
+  lightWish: "more" | "less";
+  /**
+   * Frost is how much it matters that buds stay above the temperatures that kill them.
+   */
+  frost: number;
+  /**
+   * Crop is how much the weight of fruit matters.
+   */
+  crop: number;
+  /**
+   * Work is how much it matters that the work by hand is little.
+   */
+  work: number;
+}
+/**
  * Option is one way to plant, train and shade the vines of the site.
  */
 export interface Option {
@@ -647,6 +757,7 @@ export interface Option {
   leaves: Leaves;
   bunches: Bunches;
   shade: Shade;
+  cost: Cost;
 }
 /**
  * Rows is the planting.
@@ -929,4 +1040,13 @@ export interface Shade {
    * MistTo is the clock hour up to which they may run.
    */
   mistTo_h: number;
+}
+/**
+ * Cost is what it costs.
+ */
+export interface Cost {
+  /**
+   * Year is what a hectare costs in a year, the trellis paid off over its life included, in the user's own money; 0 computes no income.
+   */
+  year_per_ha: number;
 }
