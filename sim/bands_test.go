@@ -246,7 +246,7 @@ func TestScatteredLightBetweenStands(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		anew, err := newAnswers(exchange, model, o.Rows, c.usual, unhindered)
+		anew, err := newAnswers(exchange, model, o, c.usual, unhindered)
 		if err != nil {
 			t.Fatal(err)
 		}

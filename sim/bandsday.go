@@ -128,12 +128,16 @@ func (e *Engine) thin(s scenario.Scenario, o scenario.Option, inputs []spread.In
 	if err != nil {
 		return nil, err
 	}
-	t := &thinOption{scenario: s, option: o, from: c.from, to: c.to, hours: c.hours[c.from:c.to]}
-	skies := make([]light.Sky, len(c.usual.Instants))
-	for k := range skies {
-		skies[k] = skyInRow(&c.usual.Instants[k], o.Rows)
+	model, nettedKey, err := e.behind(s, o, stand, model, lightKey, pace)
+	if err != nil {
+		return nil, err
 	}
-	if key, err = keyOf(lightKey, heat.FloorOf(s.Site.Floor).Albedo, skies, c.thickness, c.from, c.to); err != nil {
+	t := &thinOption{scenario: s, option: o, from: c.from, to: c.to, hours: c.hours[c.from:c.to]}
+	skies, over := make([]light.Sky, len(c.usual.Instants)), roofOf(o)
+	for k := range skies {
+		skies[k] = over.sky(&c.usual.Instants[k], o.Rows)
+	}
+	if key, err = keyOf(nettedKey, leafScatter(o), heat.FloorOf(s.Site.Floor).Albedo, skies, c.thickness, c.from, c.to); err != nil {
 		return nil, err
 	}
 	t.thinLight, err = e.thins.get(key, func() (*thinLight, error) {
@@ -173,7 +177,7 @@ func newThinLight(s scenario.Scenario, o scenario.Option, stand *measured, model
 		if err != nil {
 			return nil, err
 		}
-		if t.answers[i], err = newAnswers(exchange, few, o.Rows, c.usual, pace); err != nil {
+		if t.answers[i], err = newAnswers(exchange, few, o, c.usual, pace); err != nil {
 			return nil, err
 		}
 	}

@@ -27,24 +27,27 @@ type answers struct {
 func thicker(s scenario.Scenario, o scenario.Option, stand *measured, model *light.Model, factor float64, pace func() error) (*scattering, error) {
 	settings := lightSettings(s, o)
 	settings.Clumping *= factor
-	return newScattering(stand, model, settings, heat.FloorOf(s.Site.Floor).Albedo, pace)
+	return newScattering(stand, model, settings, heat.FloorOf(s.Site.Floor).Albedo, leafScatter(o), pace)
 }
 
 // newAnswers asks a scattering onto a model at the sun of each instant.
-func newAnswers(scattering *scattering, model *light.Model, rows scenario.Rows, course weather.Series, pace func() error) (*answers, error) {
+func newAnswers(scattering *scattering, model *light.Model, o scenario.Option, course weather.Series, pace func() error) (*answers, error) {
 	ask := func(sky light.Sky) answer {
 		at := light.Instant{Short: make([]light.Broad, len(model.Faces))}
+		for f := range at.Short {
+			at.Short[f] = model.Glow(f, sky)
+		}
 		given := scattering.add(model, sky, &at)
 		return answer{at.Short, given}
 	}
 	a := &answers{stripSky: scattering.stripSky, openness: scattering.openness, beam: make([]answer, len(course.Instants))}
-	up := skyInRow(&course.Instants[0], rows)
-	a.sky = ask(light.Sky{Sun: up.Sun, Diffuse: 1})
+	over := roofOf(o)
+	a.sky = ask(light.Sky{Sun: over.sky(&course.Instants[0], o.Rows).Sun, Diffuse: 1})
 	for k := range course.Instants {
 		if err := pace(); err != nil {
 			return nil, err
 		}
-		if sky := skyInRow(&course.Instants[k], rows); sky.Beam > 0 {
+		if sky := over.sky(&course.Instants[k], o.Rows); sky.Beam > 0 {
 			a.beam[k] = ask(light.Sky{Sun: sky.Sun, Beam: 1})
 		}
 	}
@@ -53,12 +56,13 @@ func newAnswers(scattering *scattering, model *light.Model, rows scenario.Rows, 
 
 // daylight is the light of the day of a draw on the faces of a model. Its arrays are reused by the next draw.
 func (t *thinOption) daylight(course weather.Series, values spread.Draw, model *light.Model, shade shades) *daylight {
-	n, factor := len(course.Instants), values[spread.LeafArea]*values[spread.Clumping]
+	n, factor, over := len(course.Instants), values[spread.LeafArea]*values[spread.Clumping], roofOf(t.option)
 	if len(t.day.instants) != n {
 		t.day = daylight{skies: make([]light.Sky, n), instants: make([]light.Instant, n), scatters: make([]scattered, n)}
 		for k := range t.day.instants {
 			none := newAnswer(model)
 			t.day.instants[k], t.day.scatters[k] = light.Instant{Lit: make([]bool, len(model.Faces)), Short: none.short}, none.scattered
+			model.Past(skyInRow(&course.Instants[k], t.option.Rows).Sun, &t.day.instants[k])
 		}
 	}
 	weights := t.between.Weights(factor)
@@ -73,11 +77,11 @@ func (t *thinOption) daylight(course weather.Series, values spread.Draw, model *
 		even.addFaces(&a.sky, weights[i])
 	}
 	for f := range even.short {
-		sky, _, _, _ := model.Views(f)
+		sky, _ := model.SeenThrough(f)
 		even.short[f].AddScaled(&sky, 1)
 	}
 	for k := range day.instants {
-		sky := skyInRow(&course.Instants[k], t.option.Rows)
+		sky := over.sky(&course.Instants[k], t.option.Rows)
 		day.skies[k] = sky
 		at := answer{day.instants[k].Short, day.scatters[k]}
 		at.clear()

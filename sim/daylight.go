@@ -19,16 +19,16 @@ type daylight struct {
 }
 
 // daylight finds the light of the day, or takes the one found from the same sun and sky.
-func (e *Engine) daylight(s scenario.Scenario, o scenario.Option, stand *measured, model *light.Model, lightKey string, course weather.Series, pace func() error) (*daylight, error) {
-	skies := make([]light.Sky, len(course.Instants))
+func (e *Engine) daylight(s scenario.Scenario, o scenario.Option, stand *measured, model *light.Model, lightKey, nettedKey string, course weather.Series, pace func() error) (*daylight, error) {
+	skies, over := make([]light.Sky, len(course.Instants)), roofOf(o)
 	for k := range skies {
-		skies[k] = skyInRow(&course.Instants[k], o.Rows)
+		skies[k] = over.sky(&course.Instants[k], o.Rows)
 	}
 	scattering, scatterKey, err := e.scattering(s, o, stand, model, lightKey, pace)
 	if err != nil {
 		return nil, err
 	}
-	key, err := keyOf(scatterKey, skies)
+	key, err := keyOf(scatterKey, nettedKey, skies)
 	if err != nil {
 		return nil, err
 	}
@@ -51,13 +51,13 @@ func (e *Engine) daylight(s scenario.Scenario, o scenario.Option, stand *measure
 
 // scattering prepares the scattered light of a stand, or takes the one prepared from the same inputs.
 func (e *Engine) scattering(s scenario.Scenario, o scenario.Option, stand *measured, model *light.Model, lightKey string, pace func() error) (*scattering, string, error) {
-	albedo := heat.FloorOf(s.Site.Floor).Albedo
-	key, err := keyOf(lightKey, albedo)
+	albedo, leaf := heat.FloorOf(s.Site.Floor).Albedo, leafScatter(o)
+	key, err := keyOf(lightKey, albedo, leaf)
 	if err != nil {
 		return nil, "", err
 	}
 	made, err := e.scatterings.get(key, func() (*scattering, error) {
-		return newScattering(stand, model, lightSettings(s, o), albedo, pace)
+		return newScattering(stand, model, lightSettings(s, o), albedo, leaf, pace)
 	})
 	return made, key, err
 }

@@ -18,6 +18,7 @@ import (
 type Engine struct {
 	stands      cache[*measured]
 	lights      cache[*light.Model]
+	netted      cache[*light.Model] // of lights, behind nets
 	scatterings cache[*scattering]
 	days        cache[*daylight]
 	thins       cache[*thinLight]

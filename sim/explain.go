@@ -96,7 +96,7 @@ func (d *optionDay) inspect(k int, at Where, pace func() error) (*inspection, er
 	i.from, i.load = d.longwaveOn(k, i.face, &n), d.loadOn(k, i.face, &n)
 	d.mean = after
 	i.sight, i.seen = d.light.Sight(i.face, d.day.skies[k])
-	i.trace = d.berry.Trace(i.before, i.load, n.fruit, dt_s)
+	i.trace = d.berry.Trace(i.before, i.load, n.fruit[i.face%2], dt_s)
 	return i, nil
 }
 

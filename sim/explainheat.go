@@ -11,51 +11,76 @@ import (
 // windLinks bring the wind from 10 m over open ground to the fruit.
 func (i *inspection) windLinks(c *chain) {
 	at, w, height := &i.course.Instants[i.k], i.near.wind, i.stand.measures.FruitHeight_m
+	over := "wind10"
 	const raupach = "Raupach 1994"
 	c.part = "wind"
 	c.given("wind10", at.Wind_ms, "m/s", "10 m above open ground", "weather")
 	c.given("windFrom", at.WindFrom_deg, "°", "where it comes from", "weather")
 	c.follows("windAngle", w.Angle_deg, "°", "between wind and row line", "acos(abs(cos(windFrom-rowAzimuth)))", fromGeometry)
+	if i.roof.there() {
+		over = "windUnder"
+		c.given("overheadWind", i.slowed.roof, "", "share of the wind that the net over all rows leaves", "0.7 at a shade factor of 0.4: assumption")
+		c.follows("windUnder", at.Wind_ms*i.slowed.roof, "m/s", "what is left of it", "wind10*overheadWind", "")
+	}
 	c.given("top", w.Top_m, "m", "height of the canopy", fromStand)
 	c.given("leafAreaIndex", i.leafArea, "m²/m²", "leaf area per ground area", fromStand)
 	c.given("fruitHeight", height, "m", "mean height of the bunches", fromStand)
 	c.given("displacement", w.Displacement_m, "m", "height that the flow over the rows takes for the ground, d", raupach)
 	c.given("roughness", w.Roughness_m, "m", "roughness length of the planting, z0", raupach)
 	c.follows("friction", w.FrictionVelocity_ms, "m/s", "friction velocity u* over the planting",
-		"0.4*wind10*ln(60/0.03)/ln(10/0.03)/ln((60-displacement)/roughness)", "logarithmic profiles joined at 60 m (Wieringa 1986)")
+		"0.4*"+over+"*ln(60/0.03)/ln(10/0.03)/ln((60-displacement)/roughness)", "logarithmic profiles joined at 60 m (Wieringa 1986)")
 	c.follows("shelter", w.Shelter, "", "share of the canopy's own profile", "1-exp(-leafAreaIndex/0.5)", "assumption")
 	if w.Top_m > 0 {
 		c.follows("windTop", w.TopWind_ms, "m/s", "at the top of the canopy",
 			"friction/0.4*((1-shelter)*ln(max((top-displacement)/roughness,1))+shelter*(ln(2*(top-displacement)/roughness)-0.5))", raupach)
 	}
 	c.follows("attenuation", w.Attenuation, "", "how fast it falls below the top", "1+1.5*sin(windAngle)*sin(windAngle)", "weaker across the rows: Miller et al. 2017; numbers assumed")
+	name, left := "wind", i.slowed.side[i.face%2]
+	if left < 1 {
+		name = "windRow"
+	}
 	if height < w.Top_m && height > 0.03 {
-		c.follows("wind", i.near.fruit.Wind_ms, "m/s", "at the fruit, never below 0.15",
+		c.follows(name, w.At(height), "m/s", "at the fruit, never below 0.15",
 			"max(windTop*(shelter*exp(-attenuation*(1-fruitHeight/top))+(1-shelter)*ln(fruitHeight/0.03)/ln(top/0.03)),0.15)", "exponential profile")
 	} else {
-		c.given("wind", i.near.fruit.Wind_ms, "m/s", "at the fruit, never below 0.15", "profile above the canopy")
+		c.given(name, w.At(height), "m/s", "at the fruit, never below 0.15", "profile above the canopy")
+	}
+	if left < 1 {
+		c.given("netWind", left, "", "share of it that the nets on this side leave", "0.7 at a shade factor of 0.4: assumption")
+		c.follows("wind", i.fruit().Wind_ms, "m/s", "behind the nets, never below 0.15", "max(windRow*netWind,0.15)", "")
 	}
 }
 
 // airLinks warm the air from the screen to the fruit by what the floor gives off.
 func (i *inspection) airLinks(c *chain) {
-	p, fruit := i.near.air, i.near.fruit
+	p := i.near.air
 	c.part = "air"
 	c.given("airScreen", p.Screen_C, "°C", "air at 2 m", "weather")
 	c.given("floorHeat", i.floor.Flux.Sensible, "W/m²", "that the floor gives to the air", "force–restore balance of 16 strips (Deardorff 1978)")
 	c.given("airCapacity", p.Capacity_Jm3K, "J/m³/K", "heat that the air takes up", "Cengel & Ghajar, table A-15")
 	c.follows("airFriction", p.Friction_ms, "m/s", "friction velocity, at least 0.05", "max(friction,0.05)", "assumption")
-	c.follows("airScale", p.Scale_K, "K", "temperature scale -θ* of the profile", "floorHeat/(airCapacity*airFriction)", "surface layer, Businger et al. 1971")
+	given := "floorHeat"
+	misted := i.near.mist.Air > 0
+	if misted {
+		c.given("mistAir", i.near.mist.Air, "W/m²", "that mist takes out of the air by evaporating", "half of the water, 2.43 MJ/kg: assumption")
+		given = "(floorHeat-mistAir)"
+	}
+	c.follows("airScale", p.Scale_K, "K", "temperature scale -θ* of the profile", given+"/(airCapacity*airFriction)", "surface layer, Businger et al. 1971")
 	c.follows("inverseL", p.Inverse_perm, "1/m", "one over the length of Obukhov", "-0.4*9.81*airScale/(airFriction*airFriction*(airScreen+273.15))", "Obukhov")
 	const meaning = "air at the fruit, within 5 K of that at 2 m"
+	name := "air"
+	if misted {
+		name = "airMisted"
+		defer i.mistLinks(c)
+	}
 	height := i.stand.measures.FruitHeight_m
 	if height >= 2 {
-		c.follows("air", fruit.Air_C, "°C", meaning, "airScreen", "fruit above the screen")
+		c.follows(name, p.At(height), "°C", meaning, "airScreen", "fruit above the screen")
 		return
 	}
 	c.follows("psiScreen", p.Stability(2), "", "stability ψ at 2 m", psi(p, "2"), "Paulson 1970; Dyer 1974")
 	c.follows("psiFruit", p.Stability(math.Max(height, 0.05)), "", "stability ψ at the fruit", psi(p, "max(fruitHeight,0.05)"), "same")
-	c.follows("air", fruit.Air_C, "°C", meaning,
+	c.follows(name, p.At(height), "°C", meaning,
 		"airScreen+max(-5,min(airScale/0.4*(ln(2/max(fruitHeight,0.05))-psiScreen+psiFruit),5))", "flux–profile relation")
 }
 
@@ -70,6 +95,7 @@ func psi(p heat.AirProfile, height string) string {
 // longwaveLinks are the longwave of all around the face.
 func (i *inspection) longwaveLinks(c *chain) {
 	at, v, net := &i.course.Instants[i.k], &i.views[i.face], i.load.LongNet
+	viewSky, viewFloor, nets := "viewSky", "viewFloor", ""
 	const emitted = "5.670374419e-8*pow(%s+273.15,4)"
 	const medrano = "Medrano et al. 2002, from memory"
 	c.part = "longwave"
@@ -77,10 +103,25 @@ func (i *inspection) longwaveLinks(c *chain) {
 	if len(i.scenario.Weather.Hours) > 0 {
 		source = "measured, or by clouds, or Brutsaert 1975"
 	}
-	c.given("skyLong", at.Longwave_Wm2, "W/m²", "from the sky on the horizontal", source)
-	c.follows("skyIn", i.from.sky.Mean, "W/m²", "of it on the skin, mean", "viewSky*skyLong", "")
+	if i.roof.there() {
+		c.given("skyLongOpen", at.Longwave_Wm2, "W/m²", "from the open sky on the horizontal", source)
+		c.given("overheadTemperature", i.near.overhead_C, "°C", "threads of the net over all rows", "their own balance (Churchill & Bernstein 1977)")
+		c.follows("skyLong", i.near.sky, "W/m²", "from sky and net on the horizontal",
+			"overheadEven*skyLongOpen+(1-overheadEven)*"+fmt.Sprintf(emitted, "overheadTemperature"), "Stefan & Boltzmann")
+	} else {
+		c.given("skyLong", at.Longwave_Wm2, "W/m²", "from the sky on the horizontal", source)
+	}
+	if len(i.nets) > 0 {
+		viewSky, viewFloor, nets = "viewSkyOpen", "viewFloorOpen", "+netIn"
+		c.given("viewSkyOpen", v.sky.Mean, "", "share of the sky that they see between the threads of nets", "dome of the face")
+		c.given("viewFloorOpen", v.ground.Mean, "", "share of their surroundings that is floor between the threads", "rays to the floor strips")
+		c.given("viewNets", v.threads.Mean, "", "share of their surroundings that is threads", "what of sky and floor they hide")
+		c.given("netTemperature", i.near.threads[i.face%2], "°C", "threads of the closest net on this side", "their own balance (Churchill & Bernstein 1977)")
+		c.follows("netIn", i.from.nets.Mean, "W/m²", "from the threads on the skin, mean", "viewNets*"+fmt.Sprintf(emitted, "netTemperature"), "Stefan & Boltzmann")
+	}
+	c.follows("skyIn", i.from.sky.Mean, "W/m²", "of it on the skin, mean", viewSky+"*skyLong", "")
 	c.given("floorLong", perView(i.from.floor, v.ground), "W/m²", "that leaves the floor, mean of the strips as the face sees them", "floor temperatures")
-	c.follows("floorIn", i.from.floor.Mean, "W/m²", "of it on the skin, mean", "viewFloor*floorLong", "")
+	c.follows("floorIn", i.from.floor.Mean, "W/m²", "of it on the skin, mean", viewFloor+"*floorLong", "")
 	c.given("viewLeaves", v.leaves.Mean, "", "share of their surroundings that is leaves", "what sky, floor and bunch leave")
 	c.given("stomata", i.leaf.Stomata, "mol/m²/s", "conductance of a leaf in full light, in air that is not dry", "water of the vines, "+medrano)
 	c.given("leafTemperature", i.near.leaves.Temperature_C, "°C", "mean leaf", "its own balance (Monteith 1965, for one leaf)")
@@ -91,7 +132,7 @@ func (i *inspection) longwaveLinks(c *chain) {
 	c.follows("ownIn", i.from.own.Mean, "W/m²", "from the own bunch, as warm as the berry was", "viewOwn*"+fmt.Sprintf(emitted, "before"), "Stefan & Boltzmann")
 	c.given("emissivity", i.berry.Emissivity, "", "of the skin in the longwave", "from memory, 0.95 – 0.98")
 	c.follows("long", net.Mean, "W/m²", "taken in, less what the skin gives off at air temperature",
-		"emissivity*(skyIn+floorIn+leavesIn+ownIn-"+fmt.Sprintf(emitted, "air")+")", "")
+		"emissivity*(skyIn+floorIn+leavesIn+ownIn"+nets+"-"+fmt.Sprintf(emitted, "air")+")", "")
 	c.given("longX", net.Vector[0], "W/m²", "how much more comes from across the row", "the same views by direction (first Legendre term)")
 	c.given("longY", net.Vector[1], "W/m²", "from along the row", "same")
 	c.given("longZ", net.Vector[2], "W/m²", "from above", "same")
@@ -99,7 +140,7 @@ func (i *inspection) longwaveLinks(c *chain) {
 
 // convectionLinks are the exchange of the berry with the air and its surroundings per kelvin.
 func (i *inspection) convectionLinks(c *chain) {
-	t, conv, fruit := &i.trace, &i.trace.Convection, i.near.fruit
+	t, conv, fruit := &i.trace, &i.trace.Convection, i.fruit()
 	film := (fruit.Air_C + i.before) / 2
 	air, filmAir := heat.AirAt(fruit.Air_C, fruit.Pressure_Pa), heat.AirAt(film, fruit.Pressure_Pa)
 	const table = "Cengel & Ghajar, table A-15"
@@ -135,7 +176,7 @@ func (i *inspection) meanLinks(c *chain) {
 	t, b := &i.trace, &i.berry
 	c.part = "whole berry"
 	c.follows("absorbed", t.FluxAbsorbed, "W/m²", "sunlight taken in, mean over the skin", "absorptance*(beamOnBerry/4+felt)", "a sphere catches the beam on a quarter of its skin")
-	c.given("transpiration", i.load.Transpiration_Wm2, "W/m²", "latent heat that leaves the skin", "conductance of the skin from memory")
+	i.latentLinks(c)
 	c.follows("inflow", t.Inflow_Wm2, "W/m²", "heat taken in at air temperature", "absorbed+long-transpiration", "")
 	c.follows("balance", t.Balance_C, "°C", "where the berry would come to rest", "air+inflow/hTotal", "")
 	c.given("density", b.Density, "kg/m³", "of the berry", "from memory, 1050 – 1080")

@@ -53,7 +53,8 @@ func (i *inspection) sunLinks(c *chain) {
 
 // skyLinks are the sunlight above the rows, beam and even sky.
 func (i *inspection) skyLinks(c *chain) {
-	at, sky := &i.course.Instants[i.k], &i.day.skies[i.k]
+	at := &i.course.Instants[i.k]
+	open := skyInRow(at, i.option.Rows)
 	source := "clear sky, Bird & Hulstrom 1981"
 	if len(i.scenario.Weather.Hours) > 0 {
 		source = "measured hours of the scenario"
@@ -63,9 +64,16 @@ func (i *inspection) skyLinks(c *chain) {
 	c.given("dni", at.DNI, "W/m²", "direct sunlight, facing the sun", source)
 	c.given("dhi", at.DHI, "W/m²", "sky light on the horizontal", source)
 	const share = "min(dni/outside,1)*(sunUp > 0)"
-	c.follows("circumsolar", sky.Beam-at.DNI, "W/m²", "sky light from around the sun, facing it", share+"*dhi/max(sunUp,0.01745)", "Hay & Davies 1980")
-	c.follows("even", sky.Diffuse, "W/m²", "the rest of the sky light, even over the sky, on the horizontal", "dhi*(1-"+share+")", "Hay & Davies 1980")
-	c.follows("beam", sky.Beam, "W/m²", "light that follows the sun, facing it", "dni+circumsolar", "")
+	c.follows("circumsolar", open.Beam-at.DNI, "W/m²", "sky light from around the sun, facing it", share+"*dhi/max(sunUp,0.01745)", "Hay & Davies 1980")
+	even, beam := "even", "beam"
+	if i.roof.there() {
+		even, beam = "evenOpen", "beamOpen"
+	}
+	c.follows(even, open.Diffuse, "W/m²", "the rest of the sky light, even over the sky, on the horizontal", "dhi*(1-"+share+")", "Hay & Davies 1980")
+	c.follows(beam, open.Beam, "W/m²", "light that follows the sun, facing it", "dni+circumsolar", "")
+	if i.roof.there() {
+		i.roofLinks(c)
+	}
 }
 
 // leafLinks are the way through the leaves and whether the face is lit.
@@ -91,7 +99,11 @@ func (i *inspection) leafLinks(c *chain) {
 	} else {
 		c.given("lit", one(i.load.Beam_Wm2 > 0), "", "1 in the sun, 0 in the shade", "the sun is behind the bunch")
 	}
-	c.follows("beamOnBerry", i.load.Beam_Wm2, "W/m²", "direct sun on the berries of the face, facing it", "lit*beam", "")
+	beam := "lit*beam"
+	if len(i.nets) > 0 {
+		beam += "*" + i.netLinks(c)
+	}
+	c.follows("beamOnBerry", i.load.Beam_Wm2, "W/m²", "direct sun on the berries of the face, facing it", beam, "")
 }
 
 // straight is the leaf area along the straight way from the face to the sun, and its optical depth.
@@ -105,23 +117,29 @@ func (i *inspection) straight() (path, depth float64) {
 // diffuseLinks are the light of sky, floor and leaves on the face.
 func (i *inspection) diffuseLinks(c *chain) {
 	sky, scatter := i.day.skies[i.k], &i.day.scatters[i.k]
-	v, short, normal := &i.views[i.face], i.day.instants[i.k].Short[i.face], i.light.Faces[i.face].Normal
-	fromSky, fromFloor := v.sky.Times(sky.Diffuse), i.light.GroundOf(i.face, scatter.leaving)
-	near := scatter.near[i.face].Mean
-	visible := short.Mean - fromSky.Mean - fromFloor.Mean - near
+	short, normal := i.day.instants[i.k].Short[i.face], i.light.Faces[i.face].Normal
+	viewSky, viewFloor := i.light.SeenThrough(i.face)
+	fromSky, fromFloor := viewSky.Times(sky.Diffuse), i.light.FloorLight(i.face, scatter.leaving)
+	near, glow := scatter.near[i.face].Mean, i.light.Glow(i.face, sky).Mean
+	visible := short.Mean - fromSky.Mean - fromFloor.Mean - near - glow
 	c.part = "light on the face"
-	c.given("viewSky", v.sky.Mean, "", "share of the sky that the berries see, mean over their skin", "dome of the face")
+	c.given("viewSky", viewSky.Mean, "", "share of the sky that the berries see, mean over their skin", "dome of the face")
 	c.follows("skyLight", fromSky.Mean, "W/m²", "sky light on the skin, mean", "viewSky*even", "")
-	c.given("viewFloor", v.ground.Mean, "", "share of their surroundings that is floor", "rays to the floor strips")
-	c.given("floorSent", perView(fromFloor, v.ground), "W/m²", "sunlight that the floor sends back, mean of the strips as the face sees them", "radiosity of leaves and floor, albedo by kind of floor")
+	c.given("viewFloor", viewFloor.Mean, "", "share of their surroundings that is floor", "rays to the floor strips")
+	c.given("floorSent", perView(fromFloor, viewFloor), "W/m²", "sunlight that the floor sends back, mean of the strips as the face sees them", "radiosity of leaves and floor, albedo by kind of floor")
 	c.follows("floorReflected", fromFloor.Mean, "W/m²", "light of the floor on the skin, mean", "viewFloor*floorSent", "")
 	c.given("leafVisible", visible, "W/m²", "PAR from leaves on the skin, mean", "radiosity; leaves send on 16 % of it (Smart 2019)")
 	c.given("leafNear", near, "W/m²", "near infrared from leaves on the skin, mean", "radiosity; leaves send on 85 % of it (from memory)")
-	c.follows("short", short.Mean, "W/m²", "diffuse sunlight on the skin, mean", "skyLight+floorReflected+leafVisible+leafNear", "")
+	sum := "skyLight+floorReflected+leafVisible+leafNear"
+	if len(i.nets) > 0 {
+		c.given("netGlow", glow, "W/m²", "light that the nets make of the beam on them on the skin, mean", "threads of their colour: assumption")
+		sum += "+netGlow"
+	}
+	c.follows("short", short.Mean, "W/m²", "diffuse sunlight on the skin, mean", sum, "")
 	c.given("shortX", short.Vector[0], "W/m²", "how much more comes from across the row", "the same views by direction (first Legendre term)")
 	c.follows("faceLight", i.load.Beam_Wm2*math.Max(i.sight.Outward, 0)+math.Max(short.On(normal), 0), "W/m²",
 		"all sunlight on an upright plane at the face", "beamOnBerry*max(outward,0)+max(short+side*shortX,0)", "")
-	c.given("absorptance", i.berry.Absorptance, "", "share of sunlight that the skin takes in", "scenario, or by colour from memory")
+	i.skinLinks(c)
 	c.given("nearInfrared", i.berry.NearInfrared, "", "share of the near infrared from leaves that it takes in", "from memory, 0.4 – 0.6")
 	felt := i.load.Short
 	c.follows("felt", felt.Mean, "W/m²", "sunlight that would be taken in as much, mean", "short+leafNear*(nearInfrared/absorptance-1)", "")

@@ -1,6 +1,7 @@
 package sim
 
 import (
+	"rowlight/sim/cover"
 	"rowlight/sim/heat"
 	"rowlight/sim/light"
 	"rowlight/sim/result"
@@ -42,7 +43,11 @@ func (e *Engine) prepare(s scenario.Scenario, o scenario.Option, course weather.
 	if err != nil {
 		return nil, err
 	}
-	day, err := e.daylight(s, o, stand, model, lightKey, course, pace)
+	model, nettedKey, err := e.behind(s, o, stand, model, lightKey, pace)
+	if err != nil {
+		return nil, err
+	}
+	day, err := e.daylight(s, o, stand, model, lightKey, nettedKey, course, pace)
 	if err != nil {
 		return nil, err
 	}
@@ -59,6 +64,9 @@ type optionDay struct {
 	step_min float64 // between two instants [min]
 	light    *light.Model
 	day      *daylight
+	roof     roof
+	nets     []cover.Panel // about the row
+	slowed   slowed
 
 	berry    heat.Berry
 	leaf     heat.Leaf
@@ -78,7 +86,7 @@ type optionDay struct {
 }
 
 // faceViews are the longwave views of a face.
-type faceViews struct{ sky, ground, own, leaves light.Broad }
+type faceViews struct{ sky, ground, own, leaves, threads light.Broad }
 
 func newOptionDay(s scenario.Scenario, o scenario.Option, course weather.Series, stand *measured, model *light.Model, day *daylight) *optionDay {
 	faces, steps := len(model.Faces), len(course.Instants)
@@ -94,9 +102,15 @@ func newOptionDay(s scenario.Scenario, o scenario.Option, course weather.Series,
 	d.leafArea = stand.leafArea / (stand.Length * stand.RowSpacing)
 	d.floor = heat.NewFloor(s.Site.Floor, model.Strips, course.Instants[0].Air_C)
 	d.received = make([]float64, model.Strips)
+	d.roof, d.nets = roofOf(o), about(s, o, stand)
+	d.slowed = slowedBy(d.nets, &d.roof)
+	skin := cover.Skin(o.Shade.Film)
+	d.berry.Absorptance *= skin
+	d.berry.NearInfrared *= skin
 	for f := range d.views {
 		v := &d.views[f]
-		v.sky, v.ground, v.own, v.leaves = model.Views(f)
+		_, _, v.own, v.leaves = model.Views(f)
+		v.sky, v.ground, v.threads = model.Netted(f)
 		d.mean[f] = course.Instants[0].Air_C
 	}
 	for side := range d.tallies {
@@ -145,15 +159,15 @@ func (d *optionDay) stepFaces(k int, n near, dt_s float64) {
 		normal := d.light.Faces[f].Normal
 		state := faceState{lit: at.Lit[f], light: max(at.Short[f].On(normal), 0)}
 		if state.lit {
-			state.light += sky.Beam * max(sky.Sun.Dot(normal), 0)
+			state.light += sky.Beam * at.Share(f) * max(sky.Sun.Dot(normal), 0)
 		}
 		load := d.loadOn(k, f, &n)
-		surface := d.berry.Step(d.mean[f], load, n.fruit, dt_s)
+		surface := d.berry.Step(d.mean[f], load, n.fruit[f%2], dt_s)
 		d.mean[f] = surface.Mean_C
 		state.hottest, state.mean = surface.Hottest_C, surface.Mean_C
 		d.states[f] = state
 	}
-	d.record(k, n.fruit)
+	d.record(k, &n.fruit)
 }
 
 // loadOn is the radiation on the berries of a face at instant k.
@@ -168,42 +182,47 @@ func (d *optionDay) loadOn(k, f int, n *near) heat.Load {
 	short.AddScaled(&d.day.scatters[k].near[f], less)
 	load.Short = heat.Broad(short)
 	if at.Lit[f] {
-		load.Beam_Wm2 = sky.Beam
+		load.Beam_Wm2 = sky.Beam * at.Share(f)
 	}
+	load.Transpiration_Wm2 += d.berry.WetSkin(n.mist.Skin, d.mean[f], load, n.fruit[f%2])
 	return load
 }
 
 // around is the longwave that comes to a face, by where it comes from.
-type around struct{ sky, floor, leaves, own light.Broad }
+type around struct{ sky, floor, leaves, own, nets light.Broad }
 
 // longwaveOn finds the longwave that comes to a face. Its own bunch is as warm as the berry was.
 func (d *optionDay) longwaveOn(k, f int, n *near) around {
 	v := &d.views[f]
 	return around{
-		sky:    v.sky.Times(d.course.Instants[k].Longwave_Wm2),
-		floor:  d.light.GroundOf(f, n.floor),
+		sky:    v.sky.Times(n.sky),
+		floor:  d.light.FloorLongwave(f, n.floor),
 		leaves: v.leaves.Times(n.leaf),
 		own:    v.own.Times(heat.Emitted(d.mean[f])),
+		nets:   v.threads.Times(heat.Emitted(n.threads[f%2])),
 	}
 }
 
-// longwave is what a face absorbs from sky, floor, leaves and its own bunch, beyond what it would emit
+// longwave is what a face absorbs from sky, floor, leaves, nets and its own bunch, beyond what it would emit
 // at air temperature.
 //
 // It adds up what longwaveOn parts, in place: the chain passes here once for every face and instant.
 func (d *optionDay) longwave(k, f int, n *near) light.Broad {
-	v, sum := &d.views[f], d.light.GroundOf(f, n.floor)
-	sum.AddScaled(&v.sky, d.course.Instants[k].Longwave_Wm2)
+	v, sum := &d.views[f], d.light.FloorLongwave(f, n.floor)
+	sum.AddScaled(&v.sky, n.sky)
 	sum.AddScaled(&v.leaves, n.leaf)
 	sum.AddScaled(&v.own, heat.Emitted(d.mean[f]))
+	if len(d.nets) > 0 {
+		sum.AddScaled(&v.threads, heat.Emitted(n.threads[f%2]))
+	}
 	sum.Mean -= n.long
 	return sum.Times(d.berry.Emissivity)
 }
 
 // record tallies the instant and keeps it for the picture.
-func (d *optionDay) record(k int, fruit heat.Around) {
+func (d *optionDay) record(k int, fruit *[2]heat.Around) {
 	for side := range d.tallies {
-		d.tallies[side].record(d.states, fruit.Air_C, fruit.Wind_ms)
+		d.tallies[side].record(d.states, fruit[side].Air_C, fruit[side].Wind_ms)
 	}
 	for f := range d.states {
 		state := &d.states[f]

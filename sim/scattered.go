@@ -4,8 +4,10 @@ import (
 	"slices"
 
 	"rowlight/sim/canopy"
+	"rowlight/sim/cover"
 	"rowlight/sim/light"
 	"rowlight/sim/light/scatter"
+	"rowlight/sim/scenario"
 	"rowlight/sim/sky"
 )
 
@@ -17,20 +19,24 @@ type scattering struct {
 	receivers *scatter.Receivers
 	sky       *scatter.Source
 	albedo    float64
-	leafArea  float64   // per metre of row [m²/m]
-	openness  float64   // sky light caught by the leaves per leaf area, for a sky of unit irradiance
-	stripSky  []float64 // share of the sky's light that reaches each strip of floor
+	leaf      [2]float64 // share of each band that leaves send on
+	leafArea  float64    // per metre of row [m²/m]
+	openness  float64    // sky light caught by the leaves per leaf area, for a sky of unit irradiance
+	stripSky  []float64  // share of the sky's light that reaches each strip of floor
 
 	beam, first scatter.Source
 	solutions   [2]scatter.Solution
 	leaves      []light.Broad
 }
 
-// The bands of sunlight: what of its energy lies in each, and what leaves send on of it.
-var (
-	bandShares  = [2]float64{sky.PARShare, 1 - sky.PARShare}
-	leafScatter = [2]float64{scatter.LeafPAR, scatter.LeafNIR}
-)
+// bandShares are what of the energy of sunlight lies in each band.
+var bandShares = [2]float64{sky.PARShare, 1 - sky.PARShare}
+
+// leafScatter is what leaves send on of each band, more under a particle film.
+func leafScatter(o scenario.Option) [2]float64 {
+	par, near := cover.Leaves(o.Shade.Film)
+	return [2]float64{scatter.LeafPAR + par, scatter.LeafNIR + near}
+}
 
 // scattered is the scattered light of an instant beside what add puts onto faces and floor.
 type scattered struct {
@@ -42,18 +48,18 @@ type scattered struct {
 
 // newScattering prepares the exchange of light of a stand. The floor sends back the same share of both
 // bands: its albedo is known for all sunlight only.
-func newScattering(stand *measured, model *light.Model, settings light.Settings, albedo float64, pace func() error) (*scattering, error) {
+func newScattering(stand *measured, model *light.Model, settings light.Settings, albedo float64, leaf [2]float64, pace func() error) (*scattering, error) {
 	grid := canopy.FromStand(stand.Stand, settings.Slope)
 	if err := pace(); err != nil {
 		return nil, err
 	}
-	s := &scattering{albedo: albedo, leafArea: stand.leafArea / stand.Length}
+	s := &scattering{albedo: albedo, leaf: leaf, leafArea: stand.leafArea / stand.Length}
 	var err error
 	if s.model, err = scatter.New(grid, nil, scatter.Settings{Clumping: settings.Clumping, Strips: model.Strips}, pace); err != nil {
 		return nil, err
 	}
 	floor := slices.Repeat([]float64{albedo}, model.Strips)
-	for k, leaf := range leafScatter {
+	for k, leaf := range s.leaf {
 		if s.bands[k], err = s.model.Band(leaf, floor, pace); err != nil {
 			return nil, err
 		}
@@ -100,11 +106,12 @@ func (s *scattering) add(model *light.Model, sky light.Sky, at *light.Instant) s
 			out.leaving[strip] += s.albedo * falls
 		}
 		for _, caught := range solution.Cells {
-			out.leafTaken += (1 - leafScatter[k]) * caught
+			out.leafTaken += (1 - s.leaf[k]) * caught
 		}
 		s.receivers.Leaves(solution, s.leaves)
-		for f, fromLeaves := range s.leaves {
-			at.Short[f] = at.Short[f].Plus(fromLeaves)
+		for f := range s.leaves {
+			s.leaves[f] = s.leaves[f].Times(model.LeavesThrough(f))
+			at.Short[f] = at.Short[f].Plus(s.leaves[f])
 		}
 	}
 	copy(out.near, s.leaves) // of the last band
@@ -112,7 +119,7 @@ func (s *scattering) add(model *light.Model, sky light.Sky, at *light.Instant) s
 		out.leafTaken /= s.leafArea
 	}
 	for f := range at.Short {
-		at.Short[f] = at.Short[f].Plus(model.GroundOf(f, out.leaving))
+		at.Short[f] = at.Short[f].Plus(model.FloorLight(f, out.leaving))
 	}
 	return out
 }

@@ -27,7 +27,7 @@ func (e *Engine) stand(s scenario.Scenario, o scenario.Option) (stand *measured,
 	inputs.Name, inputs.Rows.Azimuth_deg = "", 0
 	inputs.Cost = scenario.Cost{}
 	inputs.Leaves.Water = "" // leaves hang as they do, thirsty or not
-	inputs.Leaves.RemovedMorning, inputs.Leaves.RemovedAfternoon = 0, 0
+	inputs.Leaves.RemovedMorning, inputs.Leaves.RemovedAfternoon, inputs.Shade = 0, 0, scenario.Shade{}
 	left, right := o.Removed(scenario.Left, s.Site.Latitude_deg), o.Removed(scenario.Right, s.Site.Latitude_deg)
 	if key, err = keyOf(inputs, left, right, s.Seed); err != nil {
 		return nil, "", err
@@ -53,6 +53,19 @@ func (e *Engine) light(s scenario.Scenario, o scenario.Option, stand *measured, 
 	}
 	model, err = e.lights.get(key, func() (*light.Model, error) { return light.New(stand.Stand, settings, pace) })
 	return model, key, err
+}
+
+// behind puts nets about the rows of a light model, or takes the one that has them.
+func (e *Engine) behind(s scenario.Scenario, o scenario.Option, stand *measured, model *light.Model, lightKey string, pace func() error) (netted *light.Model, key string, err error) {
+	nets := about(s, o, stand)
+	if len(nets) == 0 {
+		return model, lightKey, nil
+	}
+	if key, err = keyOf(lightKey, nets); err != nil {
+		return nil, "", err
+	}
+	netted, err = e.netted.get(key, func() (*light.Model, error) { return model.Behind(nets, pace) })
+	return netted, key, err
 }
 
 // lightSettings are the inputs of the light of an option beside its stand.

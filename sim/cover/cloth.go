@@ -12,18 +12,27 @@ import (
 
 // Cloth is a net, seen as two sets of round threads that cross at right angles. The zero value is no cloth.
 type Cloth struct {
-	Shade   float64 // share of light that the threads stop where it comes straight on [0–1]
-	Forward float64 // share of what they stop that goes on as diffuse light, even over the hemisphere behind [0–1]
+	Shade    float64 // share of light that the threads stop where it comes straight on [0–1]
+	Forward  float64 // share of what they stop that goes on as diffuse light, even over the hemisphere behind [0–1]
+	Absorbed float64 // share of what they stop that they take in; the rest goes back [0–1]
 }
 
-// forward is the share of stopped light that threads of a colour pass on. Assumptions: 0.3 is the usual one for
-// light cloth; black threads send little on, pearl ones are made to scatter.
-var forward = map[scenario.ClothColour]float64{
-	scenario.BlackCloth: 0.05, scenario.GreenCloth: 0.15, scenario.WhiteCloth: 0.30, scenario.PearlCloth: 0.40,
+// threads are what a colour makes of the sunlight that it stops: shares that go on and that it takes in. Assumptions:
+// 0.3 sent on is the usual one for light cloth; black threads send little on, pearl ones are made to scatter. What
+// is taken in warms the threads by a degree or two and no more.
+var threads = map[scenario.ClothColour]struct{ forward, absorbed float64 }{
+	scenario.BlackCloth: {0.05, 0.90}, scenario.GreenCloth: {0.15, 0.65},
+	scenario.WhiteCloth: {0.30, 0.15}, scenario.PearlCloth: {0.40, 0.10},
 }
 
 // Of is the cloth of a shade factor and colour.
-func Of(shade float64, colour scenario.ClothColour) Cloth { return Cloth{shade, forward[colour]} }
+func Of(shade float64, colour scenario.ClothColour) Cloth {
+	of := threads[colour]
+	return Cloth{shade, of.forward, of.absorbed}
+}
+
+// ThreadArea is the skin of the threads per area of cloth [m²/m²]: π times what both sets cover, crossings and all.
+func (c Cloth) ThreadArea() float64 { return 2 * math.Pi * c.Cover() }
 
 // Cover is the share of a line across one set of threads that lies on them: both sets leave (1−cover)² open.
 func (c Cloth) Cover() float64 { return 1 - math.Sqrt(1-c.Shade) }
@@ -81,7 +90,10 @@ const (
 func (c Cloth) Wind() float64 { return math.Max(1-windPerShade*c.Shade, leastWind) }
 
 // Overhead is the share of light toward a unit vector that goes through a level cloth, in a frame with z up, whose
-// threads run along x and y, and the share that goes on as diffuse light.
+// threads run along x and y, and the share that goes on as diffuse light. Nothing comes from below.
 func (c Cloth) Overhead(toSun mgl64.Vec3) (direct, scattered float64) {
+	if toSun[2] <= 0 {
+		return 0, 0
+	}
 	return c.Direct(toSun[2], toSun[0], toSun[1]), c.Scattered(toSun[2], toSun[0], toSun[1])
 }

@@ -42,7 +42,10 @@ func TestClothStraightOnAndGrazing(t *testing.T) {
 
 // More shade never lets more through, a flatter sun neither; what goes through and what goes on never exceed what came.
 func TestClothIsMonotoneAndMakesNoLight(t *testing.T) {
-	for colour := range forward {
+	for colour, of := range threads {
+		if of.forward < 0 || of.absorbed < 0 || of.forward+of.absorbed > 1 {
+			t.Errorf("%s: %+v of what threads stop", colour, of)
+		}
 		for turn := 0.0; turn <= 90; turn += 15 {
 			for shade := 0.05; shade < 0.95; shade += 0.05 {
 				c, darker, last := Of(shade, colour), Of(shade+0.05, colour), 1.0
@@ -169,6 +172,45 @@ func TestFilmsWhitenFruitAndLeaves(t *testing.T) {
 			t.Errorf("%s: skin %.2f, leaves %.2f and %.2f", film, skin, par, near)
 		} else {
 			last, lastPar = skin, par
+		}
+	}
+}
+
+// threaded is the share of even rays toward a direction that pass between round threads, ray by ray: two sets of them, a
+// metre apart, along y and along z, that cover that share of a line across; a ray is stopped that comes nearer to an axis
+// than the radius. It counts distances in space and knows none of the formulas of Cloth.
+func threaded(cover float64, d mgl64.Vec3) float64 {
+	const rays = 160
+	radius, free := cover/2, 0
+	for i := range rays {
+		for j := range rays {
+			at := mgl64.Vec3{0, (float64(i) + 0.5) / rays, (float64(j) + 0.5) / rays}
+			stopped := false
+			for k := -3.0; k <= 4 && !stopped; k++ {
+				for _, axis := range [2]struct{ through, along mgl64.Vec3 }{{mgl64.Vec3{0, 0, k}, mgl64.Vec3{0, 1, 0}}, {mgl64.Vec3{0, k, 0}, mgl64.Vec3{0, 0, 1}}} {
+					normal := d.Cross(axis.along)
+					stopped = stopped || math.Abs(at.Sub(axis.through).Dot(normal)) < radius*normal.Len()
+				}
+			}
+			if !stopped {
+				free++
+			}
+		}
+	}
+	return float64(free) / rays / rays
+}
+
+// Seen obliquely, a net lets through what passes between its threads one by one.
+func TestClothAgainstThreadsInSpace(t *testing.T) {
+	for _, shade := range []float64{0.15, 0.5} {
+		c := Of(shade, scenario.BlackCloth)
+		for _, angle := range []float64{0, 30, 50, 65} {
+			for _, turn := range []float64{0, 25, 45} {
+				d := toward(angle, turn)
+				if got, want := c.Direct(d[0], d[1], d[2]), threaded(c.Cover(), d); math.Abs(got-want) > 0.01 {
+					t.Errorf("shade %.2f at %.0f°, turned %.0f°: %.4f through, ray by ray %.4f", shade, angle, turn, got, want)
+				}
+			}
 		}
 	}
 }

@@ -15,21 +15,33 @@ type Sky struct {
 
 // Instant is the light on all faces at one instant. Its slices are reused.
 type Instant struct {
-	Lit   []bool  // whether the sun reaches the face
-	Short []Broad // light of the even sky on the face [W/m²]
+	Lit     []bool    // whether the sun reaches the face
+	Short   []Broad   // light of the even sky on the face, and of nets that glow [W/m²]
+	Through []float64 // share of the beam that nets leave each face; nil without nets
+}
+
+// Share is how much of the beam a face meets where it is lit [0–1].
+func (i *Instant) Share(face int) float64 {
+	if i.Through == nil {
+		return 1
+	}
+	return i.Through[face]
 }
 
 // At finds the light of sun and sky at an instant; what leaves and floor scatter is package scatter's. A face is lit
 // when its bunch does not shade it and its frozen field lies below the gap probability toward the sun; lit
-// faces meet the full beam.
+// faces meet the full beam, less what nets stop.
 func (m *Model) At(sky Sky, into *Instant) {
 	if len(into.Lit) != len(m.Faces) {
 		into.Lit, into.Short = make([]bool, len(m.Faces)), make([]Broad, len(m.Faces))
 	}
+	views := m.skyLight()
 	for f := range m.Faces {
-		into.Short[f] = m.sky[f].Times(sky.Diffuse)
+		into.Short[f] = views[f].Times(sky.Diffuse)
 	}
 	m.lightFaces(sky, into.Lit)
+	m.Past(sky.Sun, into)
+	m.glow(sky, into.Short)
 }
 
 // lightFaces decides which faces are lit.
@@ -82,10 +94,13 @@ func (m *Model) Views(face int) (sky, ground, own, leaves Broad) {
 	return sky, ground, own, leaves
 }
 
-// GroundOf is a flux that leaves each strip of floor as a face receives it.
-func (m *Model) GroundOf(face int, flux []float64) Broad {
+// GroundOf is a flux that leaves each strip of floor as a face receives it where no net hangs.
+func (m *Model) GroundOf(face int, flux []float64) Broad { return m.received(m.ground, face, flux) }
+
+// received is a flux that leaves each strip of floor by the views of a face.
+func (m *Model) received(views []Broad, face int, flux []float64) Broad {
 	mean, x, y, z := 0.0, 0.0, 0.0, 0.0
-	views := m.ground[face*m.Strips : (face+1)*m.Strips]
+	views = views[face*m.Strips : (face+1)*m.Strips]
 	for strip := range views {
 		v, value := &views[strip], flux[strip]
 		mean += v.Mean * value

@@ -38,6 +38,8 @@ type Model struct {
 	sky      []Broad   // view of a uniform sky of unit horizontal irradiance, per face
 	own      []Broad   // view of the face's own bunch
 	ground   []Broad   // view of each floor strip of unit radiosity [face*Strips + strip]
+	top      float64   // of the canopy [m]
+	netted   *netted   // nil without nets
 }
 
 const (
@@ -56,6 +58,7 @@ func New(stand *training.Stand, settings Settings, pace func() error) (*Model, e
 	m := &Model{
 		Faces: stand.Faces(), Strips: strips, factor: settings.Clumping,
 		up: mgl64.Vec3{-settings.Slope.Across, -settings.Slope.Along, 1}.Normalize(), slope: settings.Slope,
+		top: stand.Top,
 	}
 	grid := canopy.FromStand(stand, settings.Slope)
 	m.width = grid.Width()

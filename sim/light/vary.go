@@ -12,6 +12,7 @@ func (m *Model) Every(n int) *Model {
 	few.domes, few.down = m.domes.Only(kept), m.down.Only(kept)
 	few.Faces, few.bunches, few.edge = pick(m.Faces, kept, 1), pick(m.bunches, kept, 1), pick(m.edge, kept, 1)
 	few.sky, few.own, few.ground = pick(m.sky, kept, 1), pick(m.own, kept, 1), pick(m.ground, kept, m.Strips)
+	few.netted = m.netted.every(kept, m.Strips)
 	few.field = &Field{wave: m.field.wave, cos: pick(m.field.cos, kept, waves), sin: pick(m.field.sin, kept, waves)}
 	return &few
 }
@@ -34,6 +35,11 @@ func (m *Model) Thicker(factor float64, pace func() error) (*Model, error) {
 		return nil, err
 	}
 	other.viewGround()
+	if m.netted != nil {
+		if err := other.viewNets(pace); err != nil {
+			return nil, err
+		}
+	}
 	return &other, pace()
 }
 
@@ -89,5 +95,6 @@ func (b *Between) At(factor float64) *Model {
 			model.ground[f].AddScaled(&m.ground[f], w[i])
 		}
 	}
+	model.netted = mixed(b.Models[:], w[:])
 	return &model
 }
