@@ -1,9 +1,11 @@
 package sim_test
 
 import (
+	"math"
 	"testing"
 
 	"rowlight/sim"
+	"rowlight/sim/result"
 	"rowlight/sim/scenario"
 )
 
@@ -46,5 +48,149 @@ func TestChainBehindCoversCanBeFollowedByHand(t *testing.T) {
 	}
 	if len(met) != 9 {
 		t.Errorf("the chains show %v alone", met)
+	}
+}
+
+// litSide is the mean whole berry and hottest point of the faces of a side over the instants at which they are in the
+// sun, between two clock hours [°C].
+func litSide(r *sim.Run, side scenario.Side, from, to float64) (berry, surface float64) {
+	option, n := &r.Options[0], 0.0
+	faces := len(option.Faces)
+	for k, hour := range r.Result.Hour {
+		for f := int(side); f < faces && hour >= from && hour <= to; f += 2 {
+			if at := k*faces + f; option.Lit[at] == 1 {
+				berry, surface, n = berry+float64(option.Berry_C[at]), surface+float64(option.Surface_C[at]), n+1
+			}
+		}
+	}
+	return berry / n, surface / n
+}
+
+// Fact 8: a net of 60 % shade or more along the fruit zone lowers fruit in the sun by 3 to 8 K, kaolin by 0.5 to 2 K (Lobos
+// et al. 2015, OENO One 86: −7 and −1 K; Martínez-Lüscher et al. 2020, Front. Plant Sci. 11:579192: −3.9 K by partial
+// shade of the fruit zone). The abstracts leave open the shade, the residue and where on the fruit they measured: the case
+// here is the fruit that the sun reaches in the afternoon of a hot day, leaves pulled, both the whole berry and the
+// hottest point of its skin. What the model misses stands here.
+func TestFactNetsAndFilmCoolLitFruit(t *testing.T) {
+	s := one(t, "vsp-spurs")
+	s.Options[0].Leaves.RemovedAfternoon = 0.5
+	engine := sim.NewEngine()
+	lit := func(shade scenario.Shade) (berry, skin float64) {
+		shade.NetDistance_m = 0.25
+		s.Options[0].Shade = shade
+		r, err := engine.Day(s, free, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return litSide(r, scenario.Left, 14, 17)
+	}
+	net := func(shade float64) scenario.Shade {
+		return scenario.Shade{NetSides: scenario.AfternoonSide, NetShade: shade, NetColour: scenario.BlackCloth}
+	}
+	bareBerry, bareSkin := lit(scenario.Shade{})
+	brings := map[string]float64{}
+	for _, c := range []struct {
+		name            string
+		shade           scenario.Shade
+		low, high       float64 // published range [K]
+		missed, missing float64 // known miss of the skin, and how far it may move before this test must be looked at [K]
+	}{
+		{"net of 0.6", net(0.6), -8, -3, 0, 0},
+		{"net of 0.8", net(0.8), -8, -3, -9.5, 0.5},
+		{"light film", scenario.Shade{Film: scenario.LightFilm}, -2, -0.5, 0, 0},
+		{"full film", scenario.Shade{Film: scenario.FullFilm}, -2, -0.5, 0, 0},
+	} {
+		berry, skin := lit(c.shade)
+		berry, skin = berry-bareBerry, skin-bareSkin
+		t.Logf("%s: lit berries at %.1f °C %.2f K, their skins at %.1f °C %.2f K", c.name, bareBerry, berry, bareSkin, skin)
+		brings[c.name] = berry
+		inside := func(d float64) bool { return d >= c.low && d <= c.high }
+		switch {
+		case !inside(berry):
+			t.Errorf("%s: lit berries %.2f K, published %g to %g", c.name, berry, c.low, c.high)
+		case c.missing == 0 && !inside(skin):
+			t.Errorf("%s: skins %.2f K, published %g to %g", c.name, skin, c.low, c.high)
+		case c.missing > 0 && inside(skin):
+			t.Errorf("%s: skins %.2f K: a known miss is cured, take it off the list", c.name, skin)
+		case c.missing > 0 && math.Abs(skin-c.missed) > c.missing:
+			t.Errorf("%s: skins %.2f K: the known miss of %.1f K has moved", c.name, skin, c.missed)
+		}
+	}
+	t.Logf("a net of 0.6 cools berries %.1f times as far as a full film; published 7 times", brings["net of 0.6"]/brings["full film"])
+}
+
+// Nets of more shade leave every side less light; a net on one side leaves the other as it was but for what crosses
+// the row; and what is not hung or run changes nothing, to the last digit.
+func TestNetsOfASideLeaveTheOther(t *testing.T) {
+	s := one(t, "vsp-spurs")
+	engine := sim.NewEngine()
+	day := func(shade scenario.Shade) result.Option {
+		s.Options[0].Shade = shade
+		r, err := engine.Day(s, free, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return r.Result.Options[0]
+	}
+	bare := day(scenario.Shade{})
+	unused := day(scenario.Shade{NetSides: scenario.NoSide, NetShade: 0.8, NetColour: scenario.WhiteCloth, NetTo_m: 1.5, NetDistance_m: 0.5,
+		BirdNet: scenario.NoBirdNet, OverheadColour: scenario.PearlCloth, OverheadHeight_m: 3, Film: scenario.NoFilm, MistAbove_C: 15, MistTo_h: 24})
+	for side := range bare.Sides {
+		if bare.Sides[side].Summary != unused.Sides[side].Summary {
+			t.Errorf("nets that do not hang change %+v to %+v", bare.Sides[side].Summary, unused.Sides[side].Summary)
+		}
+	}
+	last := bare
+	for _, shade := range []float64{0.2, 0.5, 0.8} {
+		o := day(scenario.Shade{NetSides: scenario.AfternoonSide, NetShade: shade, NetColour: scenario.GreenCloth, NetDistance_m: 0.25})
+		west, east := o.Sides[scenario.Left].Summary, o.Sides[scenario.Right].Summary
+		if west.Light_MJm2 >= last.Sides[scenario.Left].Summary.Light_MJm2 {
+			t.Errorf("shade %.1f leaves %.3f MJ/m², less shade %.3f", shade, west.Light_MJm2, last.Sides[scenario.Left].Summary.Light_MJm2)
+		}
+		if was := bare.Sides[scenario.Right].Summary; math.Abs(east.Light_MJm2-was.Light_MJm2) > 0.02*was.Light_MJm2 || east.Lit_h != was.Lit_h {
+			t.Errorf("a net on the west side brings %.3f MJ/m² in place of %.3f to the east side", east.Light_MJm2, was.Light_MJm2)
+		}
+		last = o
+	}
+	roofed := day(scenario.Shade{OverheadShade: 0.5, OverheadColour: scenario.BlackCloth, OverheadHeight_m: 4})
+	for side := range bare.Sides {
+		was, is := bare.Sides[side], roofed.Sides[side]
+		k := argMax(was.Steps.Mean_C)
+		if is.Summary.Light_MJm2 > 0.5*was.Summary.Light_MJm2 || is.Steps.Wind_ms[k] >= was.Steps.Wind_ms[k] || is.Summary.MeanMax_C >= was.Summary.MeanMax_C {
+			t.Errorf("%s side under a roof of half shade: %+v, without %+v", was.Compass, is.Summary, was.Summary)
+		}
+	}
+}
+
+// Mist cools air and fruit while it runs, within its hours and above its temperature, and not below the wet bulb.
+func TestMistCoolsWhileItRuns(t *testing.T) {
+	s := one(t, "vsp-spurs")
+	engine := sim.NewEngine()
+	day := func(rate float64) *sim.Run {
+		s.Options[0].Shade = scenario.Shade{MistRate_mmh: rate, MistAbove_C: 37, MistFrom_h: 12, MistTo_h: 16}
+		r, err := engine.Day(s, free, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return r
+	}
+	bare, light, heavy := day(0), day(0.5), day(1)
+	ran := 0
+	for side := range 2 {
+		was, some, more := bare.Result.Options[0].Sides[side].Steps, light.Result.Options[0].Sides[side].Steps, heavy.Result.Options[0].Sides[side].Steps
+		for k, hour := range bare.Result.Hour {
+			running := hour >= 12 && hour <= 16 && bare.Result.Air.Temperature_C[k] > 37
+			switch {
+			case running && (some.AirNear_C[k] >= was.AirNear_C[k] || more.AirNear_C[k] >= some.AirNear_C[k] || more.Berry_C[k] >= some.Berry_C[k]):
+				t.Fatalf("%.2f h: air %.2f, %.2f, %.2f °C, berries %.2f, %.2f by more mist", hour, was.AirNear_C[k], some.AirNear_C[k], more.AirNear_C[k], some.Berry_C[k], more.Berry_C[k])
+			case !running && math.Abs(some.AirNear_C[k]-was.AirNear_C[k]) > 1e-9:
+				t.Fatalf("%.2f h: air %.4f °C with misters that do not run, %.4f without", hour, some.AirNear_C[k], was.AirNear_C[k])
+			case running:
+				ran++
+			}
+		}
+	}
+	if ran < 40 {
+		t.Errorf("misters run at %d instants: the test says little", ran)
 	}
 }

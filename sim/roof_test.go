@@ -1,0 +1,51 @@
+package sim
+
+import (
+	"math"
+	"testing"
+
+	"github.com/go-gl/mathgl/mgl64"
+
+	"rowlight/sim/heat"
+	"rowlight/sim/light"
+	"rowlight/sim/scenario"
+)
+
+// What falls on a net over all rows goes through it, on, back or into its threads: to the last digit nothing is lost and
+// nothing made, for any colour and sun.
+func TestRoofKeepsAccountOfSunlight(t *testing.T) {
+	for _, colour := range []scenario.ClothColour{scenario.BlackCloth, scenario.GreenCloth, scenario.WhiteCloth, scenario.PearlCloth} {
+		over := roofOf(scenario.Option{Shade: scenario.Shade{OverheadShade: 0.35, OverheadColour: colour}})
+		for elevation := 2.0; elevation < 90; elevation += 8 {
+			sin, cos := math.Sincos(mgl64.DegToRad(elevation))
+			open := light.Sky{Sun: mgl64.Vec3{0.6 * cos, 0.8 * cos, sin}, Beam: 870, Diffuse: 110}
+			under := over.under(open)
+			falls := open.Beam*sin + open.Diffuse
+			through := under.Beam*sin + under.Diffuse
+			taken := over.caught(open) * over.cloth.ThreadArea()
+			stopped := falls - under.Beam*sin - over.direct*open.Diffuse
+			back := (1 - over.cloth.Forward - over.cloth.Absorbed) * stopped
+			if math.Abs(falls-through-taken-back) > 1e-9*falls || back < 0 || through >= falls {
+				t.Errorf("%s at %.0f°: of %.2f W/m² %.2f go through, %.2f are taken in, %.2f go back", colour, elevation, falls, through, taken, back)
+			}
+		}
+	}
+}
+
+// Under a sky as warm as the air, at night, a roof changes no longwave; under a colder sky it adds some and its threads
+// are a little colder than the air.
+func TestRoofAndLongwave(t *testing.T) {
+	over := roofOf(scenario.Option{Shade: scenario.Shade{OverheadShade: 0.5, OverheadColour: scenario.BlackCloth}})
+	air := heat.Around{Air_C: 22, Wind_ms: 1}
+	night := light.Sky{Sun: mgl64.Vec3{0, 0, -1}}
+	if long, threads := over.longwave(night, heat.Emitted(22), air); math.Abs(long-heat.Emitted(22)) > 1e-9 || math.Abs(threads-22) > 1e-9 {
+		t.Errorf("furnace: %.4f W/m² and threads at %.4f °C", long, threads)
+	}
+	if long, threads := over.longwave(night, 320, air); long <= 320 || long >= heat.Emitted(22) || threads >= 22 || threads < 20 {
+		t.Errorf("under 320 W/m²: %.1f W/m² and threads at %.2f °C", long, threads)
+	}
+	day := light.Sky{Sun: mgl64.Vec3{0, 0, 1}, Beam: 900, Diffuse: 100}
+	if _, threads := over.longwave(day, 380, air); threads < 22.3 || threads > 27 {
+		t.Errorf("black threads in full sun stand at %.2f °C in air of 22 °C", threads)
+	}
+}
