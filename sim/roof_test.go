@@ -9,6 +9,7 @@ import (
 	"rowlight/sim/heat"
 	"rowlight/sim/light"
 	"rowlight/sim/scenario"
+	"rowlight/sim/spread"
 )
 
 // What falls on a net over all rows goes through it, on, back or into its threads: to the last digit nothing is lost and
@@ -47,5 +48,42 @@ func TestRoofAndLongwave(t *testing.T) {
 	day := light.Sky{Sun: mgl64.Vec3{0, 0, 1}, Beam: 900, Diffuse: 100}
 	if _, threads := over.longwave(day, 380, air); threads < 22.3 || threads > 27 {
 		t.Errorf("black threads in full sun stand at %.2f °C in air of 22 °C", threads)
+	}
+}
+
+// Draws see the same light behind nets as the run: at the inputs as they are, every face gets what the model and its
+// scattering give it.
+func TestDrawsSeeNetsAsTheRunDoes(t *testing.T) {
+	l := single()
+	s, o := l.scenario, l.scenario.Options[0]
+	o.Shade = scenario.Shade{NetSides: scenario.BothSides, NetShade: 0.5, NetColour: scenario.WhiteCloth, NetDistance_m: 0.25,
+		OverheadShade: 0.3, OverheadColour: scenario.WhiteCloth, OverheadHeight_m: 4, Film: scenario.FullFilm}
+	s.Options = []scenario.Option{o}
+	c, err := newCoarse(s, spread.Inputs(), nil, unhindered)
+	if err != nil {
+		t.Fatal(err)
+	}
+	thin, err := l.engine.thin(s, o, spread.Inputs(), c, unhindered)
+	if err != nil {
+		t.Fatal(err)
+	}
+	model, over := thin.between.At(1), roofOf(o)
+	exchange, err := thicker(s, o, thin.stand, model, 1, unhindered)
+	if err != nil {
+		t.Fatal(err)
+	}
+	day := thin.daylight(c.usual, c.inputs, model, thin.shade)
+	for _, k := range []int{8 * 4, 12 * 4, 16 * 4} {
+		var at light.Instant
+		sky := over.sky(&c.usual.Instants[k], o.Rows)
+		model.At(sky, &at)
+		exchange.add(model, sky, &at)
+		for f := range model.Faces {
+			got := &day.instants[k]
+			if math.Abs(got.Short[f].Mean-at.Short[f].Mean) > 1e-6 || got.Share(f) != at.Share(f) || got.Lit[f] != at.Lit[f] {
+				t.Fatalf("%.1f h face %d: draws see %.4f W/m² and %.4f of the beam, the run %.4f and %.4f", c.hours[k], f,
+					got.Short[f].Mean, got.Share(f), at.Short[f].Mean, at.Share(f))
+			}
+		}
 	}
 }
