@@ -108,7 +108,8 @@ func TestChangeIsComputedAndUndone(t *testing.T) {
 	p.agrees(before)
 }
 
-// TestFormIsChosen gives option A the form of option B: it then takes all the sizes of that form.
+// TestFormIsChosen gives option A the form of option B: it then takes all the sizes of that form. Then it shades the fruit of
+// option A.
 func TestFormIsChosen(t *testing.T) {
 	p := openPage(t, bench.origin)
 	p.do(chromedp.Focus(chromedp.CSS(`[data-testid="option-A-form"]`)))
@@ -121,6 +122,26 @@ func TestFormIsChosen(t *testing.T) {
 			t.Errorf("two options with one form differ: %s is %g and %g", number, a, b)
 		}
 	}
+	p.shadeFruit()
+}
+
+// shadeFruit hangs a net on both sides of the fruit of option A, sprays a film and lets mist go: the page says what may
+// come of each where it is chosen, and its numbers are those of the command line.
+func (p *tab) shadeFruit() {
+	p.t.Helper()
+	p.click("option-A-edit")
+	p.until(hook("sheet"))
+	p.pick("field-options-0-shade-netSides", "both")
+	p.enter("field-options-0-shade-netShade", "60")
+	p.pick("field-options-0-shade-netColour", "white")
+	p.pick("field-options-0-shade-film", "full")
+	p.enter("field-options-0-shade-mistRate_mmh", "0.5")
+	p.until(hook("calculation") + `.dataset.pending === "false" && ` + hook("sheet") + `.innerText.includes("mind your water rights")`)
+	p.says("sheet", "strength is not", "the label is the law", "Shade factor of that net", "Mist above air of")
+	p.agrees(rowlightDay(p.t, changedScenario(p.t, map[string]any{"form": "sprawl", "shade": map[string]any{
+		"netSides": "both", "netShade": 0.6, "netColour": "white", "film": "full", "mistRate_mmh": 0.5}}, map[string]any{"form": "sprawl"})))
+	eval[bool](p, `(document.getElementById("field-options-0-shade-netSides").scrollIntoView({ block: "center" }), true)`)
+	p.shot("shade")
 }
 
 // answered waits until the page has sent a newer document and shows the answer to it.

@@ -40,6 +40,19 @@ func (p *tab) choose(mark, value string) {
 	}
 }
 
+// pick picks a value of the select of the field with an id.
+func (p *tab) pick(field, value string) {
+	p.t.Helper()
+	if chosen := eval[string](p, `(() => {
+		const choice = document.getElementById(`+quoted(field)+`);
+		choice.value = `+quoted(value)+`;
+		choice.dispatchEvent(new Event("change", { bubbles: true }));
+		return choice.value;
+	})()`); chosen != value {
+		p.t.Fatalf("%s has no %q", field, value)
+	}
+}
+
 // enter puts a number into the typed box of the field with an id, as pasting does.
 func (p *tab) enter(field, value string) {
 	p.t.Helper()

@@ -11,6 +11,7 @@ import { Button } from "./button.tsx";
 import { ChoiceField, TextField } from "./choice.tsx";
 import { NumberField } from "./field.tsx";
 import { Group, Rows } from "./group.tsx";
+import { ShadeGroup } from "./shade.tsx";
 import { WeatherGroups } from "./weather.tsx";
 
 interface SheetProps {
@@ -82,6 +83,7 @@ export function OptionSheet({ option }: { option: number }) {
         />
         <ChoiceField path={[...base, "leaves", "water"]} words="water" />
       </Group>
+      <ShadeGroup base={base} />
       <Group title="group.crop">
         <Rows base={base} rows={[["bunches.perShoot"], ["bunches.mass_g"]]} />
       </Group>
