@@ -35,6 +35,9 @@ const (
 // firstDraws are enough for a first look at the bands: three of them lie beyond either end.
 const firstDraws = 32
 
+// breath is left between a result and its bands: the page shows the one before the other takes a processor.
+const breath = 200 * time.Millisecond
+
 func main() {
 	b := newBridge()
 	b.post(map[string]any{"kind": "ready"})
@@ -128,6 +131,7 @@ func (b *bridge) bands(job queue.Job, s scenario.Scenario, run *sim.Run) {
 	if job.Draws <= 0 {
 		return
 	}
+	time.Sleep(breath)
 	pace := b.slices.Pace(job.Generation)
 	drawing, err := b.engine.Drawing(s, run, job.Draws, pace)
 	for _, draws := range []int{min(firstDraws, job.Draws), job.Draws} {

@@ -6,7 +6,7 @@
 import { batch, computed, effect, signal } from "@preact/signals";
 import type { Loaded } from "./download.ts";
 import type { JsonObject } from "./document.ts";
-import type { Day } from "./generated/result.ts";
+import type { Day, Ranges } from "./generated/result.ts";
 import type { EngineMessage, FaceCourse, Fault, PageMessage } from "./messages.ts";
 import { scenario } from "./store.ts";
 
@@ -27,9 +27,14 @@ export type EngineState =
 
 export const engineState = signal<EngineState>({ phase: "loading", progress: { loaded: 0, total: 0 } });
 export const answer = signal<Answer | null>(null);
+/** How far the numbers of the answer may be off; null until the first draws have been lived through. */
+export const ranges = signal<Ranges | null>(null);
 export const faults = signal<readonly Fault[]>([]);
 /** Share of the running computation that is done, 0–1. */
 export const progress = signal(0);
+
+/** Draws that the ranges come from in the end: three times those of the first look. */
+export const drawsWanted = 96;
 
 const sent = signal(0);
 const settled = signal(0);
@@ -64,7 +69,7 @@ function send(document: JsonObject): void {
   const generation = sent.peek() + 1;
   sent.value = generation;
   documents.set(generation, document);
-  tellEngine({ kind: "run", generation, scenario: JSON.stringify(document) });
+  tellEngine({ kind: "run", generation, scenario: JSON.stringify(document), draws: drawsWanted });
 }
 
 /** Sends a message to the engine as it runs; what is handed over is gone from the page. */
@@ -107,6 +112,9 @@ function take(message: EngineMessage): void {
       return;
     case "result":
       takeResult(message);
+      return;
+    case "bands":
+      if (message.generation === answer.peek()?.generation) ranges.value = JSON.parse(message.bands) as Ranges;
   }
 }
 
@@ -116,6 +124,7 @@ function takeResult(message: Extract<EngineMessage, { kind: "result" }>): void {
   const day = JSON.parse(message.result) as Day;
   settle(message.generation, () => {
     faults.value = [];
+    ranges.value = null;
     answer.value = { generation: message.generation, document, day, faces: message.faces };
   });
 }

@@ -16,6 +16,8 @@
  *   option-L-pane          the focusable element over the 3D pane
  *   option-L-verdict       the sentence
  *   option-L-hottest, -overBurn, -overHot, -overWatch      the day on the worse side
+ *   option-L-hottest-range, …                              data-low and data-high of its range, once drawn
+ *   odds                   what the draws of uncertain inputs say; data-draws lived through so far
  *   option-L-S-lit, -mean, -hottest                        at the chosen hour
  *   option-L-S-dayHottest, -overWatch, -overHot, -overBurn over the day
  *   faults                 what is wrong with the document, only while something is

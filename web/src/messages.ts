@@ -7,6 +7,8 @@ export interface RunMessage {
   kind: "run";
   generation: number;
   scenario: string;
+  /** Draws of the uncertain inputs for the ranges that follow the result. */
+  draws: number;
 }
 
 /** From the page: read this weather file and keep it open. Its bytes are handed over; they go no further. */
@@ -86,6 +88,7 @@ export type EngineMessage =
   | { kind: "progress"; generation: number; stage: string; done: number }
   | { kind: "faults"; generation: number; faults: string }
   | { kind: "result"; generation: number; result: string; faces: FaceCourse[] }
+  | { kind: "bands"; generation: number; bands: string }
   | { kind: "weatherFile"; generation: number; opened: string }
   | { kind: "scenarioDay"; generation: number; taken: string }
   | { kind: "crashed"; generation: number; reason: string };

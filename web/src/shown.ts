@@ -2,8 +2,8 @@
 
 import { computed } from "@preact/signals";
 import { effectiveNumber, effectiveText, formByKey, type JsonObject } from "./document.ts";
-import { answer } from "./engine.ts";
-import type { OptionResult, Side, Summary } from "./generated/result.ts";
+import { answer, ranges } from "./engine.ts";
+import type { Band, Difference, OptionResult, Side, Summary, SummaryBands } from "./generated/result.ts";
 import { scenario } from "./store.ts";
 import { t, type TextKey } from "./text.ts";
 
@@ -63,9 +63,20 @@ export function sideName(side: Side): string {
 /** The numbers of a day that are read as "worse when higher". */
 export type DayNumber = "hottest_C" | "overBurn_h" | "overHot_h" | "overWatch_h";
 
-/** The side on which a number of the day is higher, and the number. */
-export function worse(option: OptionResult | undefined, number: DayNumber): { side: Side; value: number } | undefined {
+/** The side on which a number of the day is higher, its place in the results, and the number. */
+export function worse(option: OptionResult | undefined, number: DayNumber): { side: Side; at: number; value: number } | undefined {
   if (!option) return undefined;
-  const of = (side: Side) => ({ side, value: (side.summary as Summary)[number] });
+  const of = (side: Side, at: number) => ({ side, at, value: (side.summary as Summary)[number] });
   return option.sides.map(of).reduce((a, b) => (b.value > a.value ? b : a));
+}
+
+/** The range of a number of the day on the side where it is higher; undefined until it has been drawn. */
+export function worseBand(option: number, number: DayNumber): Band | undefined {
+  const at = worse(optionResult(option), number)?.at;
+  return at === undefined ? undefined : (ranges.value?.options[option]?.sides[at] as SummaryBands | undefined)?.[number];
+}
+
+/** How an option differs from the compared one over the draws. */
+export function drawnDifference(option: number): Difference | undefined {
+  return ranges.value?.differences.find((difference) => difference.option === option);
 }

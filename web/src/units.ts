@@ -96,6 +96,11 @@ export function text(shown: Shown): string {
   return `${shown.value}${space}${shown.unit}`;
 }
 
+/** Two stored quantities as one text with one unit: "46.9 to 52.0 °C". */
+export function span(low: number, high: number, unit: string, system: UnitSystem): string {
+  return `${show(low, unit, system).value} to ${text(show(high, unit, system))}`;
+}
+
 /** The unit alone. */
 export function unitName(unit: string, system: UnitSystem): string {
   return reading(unit, system).unit;

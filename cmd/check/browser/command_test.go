@@ -116,6 +116,26 @@ func (p *tab) agrees(day result.Day) {
 	}
 }
 
+// ranged waits for the ranges and compares them with the command line.
+func (p *tab) ranged(day result.Day) {
+	p.t.Helper()
+	p.until(fmt.Sprintf(`document.querySelector("[data-testid=odds]")?.dataset.draws === "%d"`, day.Ranges.Draws))
+	for o, option := range day.Options {
+		side := 0
+		if option.Sides[1].Summary.Hottest_C > option.Sides[0].Summary.Hottest_C {
+			side = 1
+		}
+		band := day.Ranges.Options[o].Sides[side].Hottest_C
+		for end, want := range map[string]float64{"low": band.Low, "high": band.High} {
+			mark := hook(fmt.Sprintf("option-%c-hottest-range", 'A'+o))
+			got := eval[float64](p, fmt.Sprintf(`Number(%s.dataset.%s)`, mark, end))
+			if math.Abs(got-want) > agreement*math.Abs(want) {
+				p.t.Errorf("option %c: the page shows the %s end of hottest fruit at %.12g °C, rowlight day says %.12g", 'A'+o, end, got, want)
+			}
+		}
+	}
+}
+
 // instant is the place of the hour slider, in steps from midnight.
 func (p *tab) instant() int {
 	p.t.Helper()

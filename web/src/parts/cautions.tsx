@@ -3,7 +3,7 @@
 import { answer } from "../engine.ts";
 import { t, type TextKey } from "../text.ts";
 
-const reading: TextKey[] = ["reading.lit", "reading.mean", "reading.hottest", "reading.over", "reading.worse", "reading.hours"];
+const reading: TextKey[] = ["reading.lit", "reading.mean", "reading.hottest", "reading.over", "reading.worse", "reading.ranges", "reading.hours"];
 const cautions: TextKey[] = ["caution.scope", "caution.people", "caution.limits", "caution.leaves", "caution.trellis"];
 
 function Notes({ title, notes }: { title: "reading" | "cautions"; notes: TextKey[] }) {

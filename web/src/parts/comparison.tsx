@@ -10,6 +10,7 @@ import { t } from "../text.ts";
 import { formatNumber } from "../units.ts";
 import { throttled } from "../throttle.ts";
 import { Button } from "./button.tsx";
+import { Odds } from "./range.tsx";
 
 const announceEvery_ms = 1000;
 
@@ -29,10 +30,13 @@ effect(() => announce(sentences().join("\n")));
 export function Comparison() {
   return (
     <section class="comparison" aria-label={t("comparison")}>
-      <div class={`sentences ${pending.value ? "pending" : ""}`} aria-live="polite" data-testid="comparison">
-        {announced.value.split("\n").map((sentence) => (
-          <p key={sentence}>{sentence}</p>
-        ))}
+      <div class="compared">
+        <div class={`sentences ${pending.value ? "pending" : ""}`} aria-live="polite" data-testid="comparison">
+          {announced.value.split("\n").map((sentence) => (
+            <p key={sentence}>{sentence}</p>
+          ))}
+        </div>
+        <Odds />
       </div>
       <div class="comparison-tools">
         <CalculationState />

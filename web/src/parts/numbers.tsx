@@ -8,6 +8,7 @@ import { instant, optionCount, step_min, units } from "../store.ts";
 import { t } from "../text.ts";
 import { clock, show, text } from "../units.ts";
 import { Quantity } from "./quantity.tsx";
+import { DayRange } from "./range.tsx";
 
 interface DayRow {
   label: string;
@@ -49,6 +50,7 @@ export function DayNumbers({ option }: { option: number }) {
               <dd class="figure">
                 <Quantity value={own?.value} unit={unit} hook={optionHook(option, hook)} pending={pending.value} />
               </dd>
+              {own && <DayRange option={option} number={number} unit={unit} value={own.value} hook={`${hook}-range`} />}
               {own && <dd class="where">{own.value > 0 ? own.side.compass : t("numbers.nowhere")}</dd>}
               {own && optionCount.value > 1 && !differs && <dd class="difference" />}
               {own && other && <Difference value={own.value - other.value} unit={unit === "degC" ? "K" : unit} base={base} />}

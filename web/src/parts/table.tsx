@@ -9,6 +9,7 @@ import { step_min } from "../store.ts";
 import { t } from "../text.ts";
 import { clock } from "../units.ts";
 import { Quantity } from "./quantity.tsx";
+import { HourRange } from "./range.tsx";
 
 const instantsPerHour = 60 / step_min;
 
@@ -78,12 +79,15 @@ function OptionTable({ day, option }: { day: Day; option: number }) {
                 {sides.map(({ side, place }) => [
                   <td key={`${place}-lit`}>
                     <Quantity value={side.steps.litShare[i]} unit="share" />
+                    <HourRange option={option} place={place} hour={hour} number="litShare" unit="share" />
                   </td>,
                   <td key={`${place}-mean`}>
                     <Quantity value={side.steps.mean_C[i]} unit="degC" />
+                    <HourRange option={option} place={place} hour={hour} number="mean_C" unit="degC" />
                   </td>,
                   <td key={`${place}-hottest`}>
                     <Quantity value={side.steps.hottest_C[i]} unit="degC" />
+                    <HourRange option={option} place={place} hour={hour} number="hottest_C" unit="degC" />
                   </td>,
                 ])}
               </tr>
