@@ -35,7 +35,8 @@ const (
 	barkTile           = shadedBerry + 1
 	roundTile          = barkTile + 1 // smooth round wood: shoots, wires
 	postTile           = roundTile + 1
-	tileCount          = postTile + 1
+	solidTile          = postTile + 1 // even, for fields and lines
+	tileCount          = solidTile + 1
 )
 
 // tile is one picture in several sizes, made by hand from the largest: the back ends have no mips.
@@ -90,6 +91,7 @@ func newAtlas(pace func() error) (*Atlas, error) {
 	pictures = appendMips(pictures, barkTile, drawStrip(bark), 4)
 	pictures = appendMips(pictures, roundTile, drawStrip(smoothWood), 4)
 	pictures = appendMips(pictures, postTile, drawStrip(sawnWood), 4)
+	pictures = append(pictures, picture{solidTile, drawEven(8)})
 	a.pack(pictures)
 	return a, pace()
 }

@@ -71,7 +71,7 @@ func lookOf(floor scenario.Floor) floorLook {
 // Backdrop prepares ground and sky for a view of the scene.
 func (s *Scene) Backdrop(view *View) Backdrop {
 	stand, light, look := s.planting.Stand, &s.light, lookOf(s.planting.Floor)
-	return Backdrop{
+	b := Backdrop{
 		Eye: view.Eye, Spacing: float32(stand.RowSpacing), Length: float32(stand.Length),
 		Top: float32(stand.Top), HalfWidth: s.leaves.halfWidth, Focal: view.Focal, Far: view.Far,
 		Sun: light.sun, Beam: light.beam, Sky: light.sky, Zenith: light.zenith, Horizon: light.horizon, Glow: light.glow,
@@ -81,6 +81,14 @@ func (s *Scene) Backdrop(view *View) Backdrop {
 		ground:  s.ground.pixels, tone: s.tone,
 		along: mapAlong / float32(stand.Length), acrossPer: mapAcross / float32(stand.RowSpacing),
 	}
+	switch view.Way {
+	case Sunlight:
+		b.mute()
+		b.FarRows = s.meanLeafLight()
+	case Heat:
+		b.mute()
+	}
+	return b
 }
 
 // Ground is the image that the ground is read from: shadows in several sizes and noise. The version

@@ -14,6 +14,7 @@ type Camera struct {
 	Elevation_deg float64 // height of the eye above the target, seen from the target [deg, −5 … 89]
 	Distance_m    float64 // from the target to the eye [m, 0.5 … 40]
 	TargetZ_m     float64 // height of the target above the ground at the row line [m]
+	Opened        bool    // the vines between the eye and the target are taken away along the rows
 }
 
 const (
@@ -42,6 +43,7 @@ type Look struct {
 	Turn_deg      float64 // from straight in front of the row to the eye [deg, clockwise seen from above]
 	Elevation_deg float64 // as of a Camera [deg]
 	Distance_m    float64 // as of a Camera [m]
+	Opened        bool    // as of a Camera
 }
 
 // Front is the compass direction that the front of a row faces [deg]: the side that the sun of a summer
@@ -78,7 +80,7 @@ func (l Look) Camera(stand *training.Stand, rowAzimuth_deg, latitude_deg float64
 	}
 	return Camera{
 		Azimuth_deg: Front(rowAzimuth_deg, latitude_deg) + l.Turn_deg, Elevation_deg: l.Elevation_deg,
-		Distance_m: l.Distance_m, TargetZ_m: fruit + 0.15*max(top-fruit, 0),
+		Distance_m: l.Distance_m, TargetZ_m: fruit + 0.15*max(top-fruit, 0), Opened: l.Opened,
 	}.Limited()
 }
 
@@ -118,6 +120,10 @@ type View struct {
 	Width, Height      float32    // of the pane [px]
 	CentreX, CentreY   float32    // middle of the pane [px]
 	Far                float32    // rows are drawn leaf by leaf up to here [m]
+	First, Last        float32    // and between these places along the row [m]
+	Way                Way
+	Bunch              int  // whose sky is shown, of the ways that look out from a bunch
+	Dark               bool // the paper of the ways that draw on paper is dark
 }
 
 // Pane is a rectangle of a picture [px]. A pane without width or height shows nothing.
@@ -133,8 +139,17 @@ func NewView(c Camera, stand *training.Stand, rowAzimuth_deg float64, pane Pane)
 		float32(c.Distance_m * cos * x), float32(c.Distance_m * cos * y), float32(c.Distance_m * sin),
 	})
 	eye[2] = max(eye[2], lowestEye_m)
-	aside := standAside(eye, stand)
-	eye[0], target[0] = eye[0]+aside, target[0]+aside
+	first, last := float32(math.Inf(-1)), float32(math.Inf(1))
+	if c.Opened {
+		if eye[1] < target[1] {
+			first = target[1]
+		} else {
+			last = target[1]
+		}
+	} else {
+		aside := standAside(eye, stand)
+		eye[0], target[0] = eye[0]+aside, target[0]+aside
+	}
 	forward := target.Sub(eye).Normalize()
 	// Right stays defined when one looks straight down, because it comes from the azimuth alone.
 	right := mgl32.Vec3{float32(-y), float32(x), 0}
@@ -143,7 +158,8 @@ func NewView(c Camera, stand *training.Stand, rowAzimuth_deg float64, pane Pane)
 		Eye: eye, Right: right, Up: up, Forward: forward,
 		Focal: float32(focalPerMean * math.Sqrt(pane.Width*pane.Height)),
 		Width: float32(pane.Width), Height: float32(pane.Height),
-		Far:     drawnFar_m + float32(max(c.Distance_m-drawnNear_m, 0)),
+		Far:   drawnFar_m + float32(max(c.Distance_m-drawnNear_m, 0)),
+		First: first, Last: last,
 		CentreX: float32(pane.X + pane.Width/2), CentreY: float32(pane.Y + pane.Height/2),
 	}
 }

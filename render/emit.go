@@ -12,6 +12,10 @@ type emitter struct {
 	view     *View
 	haze     rgb
 	vertices []Vertex
+	objects  []Object // one for each quad
+
+	leafAlpha float32
+	mutes     bool // wood loses its colour
 }
 
 const (
@@ -22,7 +26,36 @@ const (
 
 // emit writes the vertices of all items in sorted order.
 func (l *List) emit(s *Scene, view *View) {
-	e := emitter{scene: s, view: view, haze: s.tone.colour(s.light.haze), vertices: resized(l.Vertices, 4*len(l.items))[:0]}
+	e := l.emitter(s, view, 0)
+	e.items(l)
+	e.finish(l)
+}
+
+// emitter starts a frame with room for the items of the list and some quads more.
+func (l *List) emitter(s *Scene, view *View, more int) *emitter {
+	e := &emitter{
+		scene: s, view: view, haze: s.tone.colour(s.light.haze), leafAlpha: 1,
+		vertices: resized(l.Vertices, 4*(len(l.items)+more))[:0], objects: l.objects[:0],
+	}
+	switch view.Way {
+	case Sunlight:
+		e.haze, e.mutes = e.haze.muted(), true
+	case Heat:
+		e.haze, e.mutes, e.leafAlpha = e.haze.muted(), true, glassAlpha
+	case Slice:
+		e.leafAlpha = sliceAlpha
+	}
+	return e
+}
+
+// finish hands the quads to the list.
+func (e *emitter) finish(l *List) {
+	l.Vertices, l.objects = e.vertices, e.objects
+	l.quads = len(e.vertices) / 4
+}
+
+// items writes the vertices of all items in sorted order.
+func (e *emitter) items(l *List) {
 	for _, i := range l.order {
 		it := &l.items[i]
 		v := &l.slices[it.place]
@@ -38,9 +71,8 @@ func (l *List) emit(s *Scene, view *View) {
 		case woodItem:
 			e.wood(it, v)
 		}
+		e.own(e.scene.objectOf(it))
 	}
-	l.Vertices = e.vertices
-	l.quads = len(e.vertices) / 4
 }
 
 // thickness is the share of haze over a thing at a distance [m].
@@ -96,13 +128,24 @@ func (e *emitter) leaf(it *item, v *visibleSlice) {
 func (e *emitter) paintLeaf(q *[4]Vertex, it *item, face int, h float32) {
 	c := &e.scene.leafColour[it.index]
 	clear := (1 - h) * atlasGain
-	shade, sunlit := &c.shade[face], &c.sunlit[face]
+	shade, sunlit := c.shade[face], c.sunlit[face]
+	switch e.view.Way {
+	case Sunlight:
+		// One colour for the whole leaf: between two colours of the scale lie others that it does not have.
+		low, high := e.scene.leafSunlight(&e.scene.leaves.leaf[it.index])
+		shade = e.scene.lightColour(low + (high-low)*(c.lit[0]+c.lit[1]+c.lit[2]+c.lit[3])/4)
+		sunlit = shade
+	case Heat:
+		shade, sunlit = shade.muted(), sunlit.muted()
+	case Outlook:
+		shade, sunlit = shade.scaled(skyGain), sunlit.scaled(skyGain)
+	}
 	for i := range q {
 		lit := c.lit[i]
 		q[i].R = (shade[0]+(sunlit[0]-shade[0])*lit)*clear + e.haze[0]*h
 		q[i].G = (shade[1]+(sunlit[1]-shade[1])*lit)*clear + e.haze[1]*h
 		q[i].B = (shade[2]+(sunlit[2]-shade[2])*lit)*clear + e.haze[2]*h
-		q[i].A = 1
+		q[i].A = e.leafAlpha
 	}
 }
 
@@ -184,7 +227,11 @@ func (e *emitter) sphere(at, outward mgl32.Vec3, radius float32, face int32, shi
 	if q == nil {
 		return
 	}
-	colour := e.scene.faceColour[face].scaled(gain * shine * (1 - h)).plus(e.haze.scaled(h))
+	colour := e.scene.faceColour[face]
+	if e.view.Way == Sunlight {
+		colour = e.scene.lightColour(e.scene.faceSunlight(face))
+	}
+	colour = colour.scaled(gain * shine * (1 - h)).plus(e.haze.scaled(h))
 	middle := (q[0].Y + q[1].Y + q[2].Y + q[3].Y) / 4
 	for i := range q {
 		// The sky is above: upper corners are a little brighter.
@@ -240,7 +287,11 @@ func (e *emitter) paintWood(q *[4]Vertex, index int32, side, from mgl32.Vec3, al
 		strength := 1.25 * max(normal.Dot(light.sun), 0)
 		for end := range lit {
 			c := p.surface.times(ambient.plus(light.beam.scaled(lit[end] * strength)))
-			c = e.scene.tone.colour(c).scaled(atlasGain * (1 - h)).plus(e.haze.scaled(h))
+			c = e.scene.tone.colour(c)
+			if e.mutes {
+				c = c.muted()
+			}
+			c = c.scaled(atlasGain * (1 - h)).plus(e.haze.scaled(h))
 			v := &q[2*end+k]
 			v.R, v.G, v.B, v.A = c[0], c[1], c[2], alpha
 		}

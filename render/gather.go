@@ -2,6 +2,7 @@ package render
 
 import (
 	"math"
+	"slices"
 
 	"github.com/go-gl/mathgl/mgl32"
 )
@@ -11,6 +12,10 @@ func (l *List) gather(s *Scene, view *View) {
 	l.items, l.keys = l.items[:0], l.keys[:0]
 	for place := range l.slices {
 		v := &l.slices[place]
+		if v.only != nil {
+			l.gatherOnly(s, view, int32(place), v)
+			continue
+		}
 		l.gatherLeaves(s, view, int32(place), v)
 		l.gatherBunches(s, view, int32(place), v)
 		for _, i := range s.woodOf[v.slice] {
@@ -22,6 +27,15 @@ func (l *List) gather(s *Scene, view *View) {
 				}
 				l.add(view, middle, p.to.Sub(p.from).Len()/2+p.radius, item{index: i, place: int32(place), kind: woodItem})
 			}
+		}
+	}
+}
+
+// gatherOnly lists the wood of a slice that has one of its details.
+func (l *List) gatherOnly(s *Scene, view *View, place int32, v *visibleSlice) {
+	for _, i := range s.woodOf[v.slice] {
+		if p := &s.wood[i]; slices.Contains(v.only, p.detail) {
+			l.add(view, p.from.Add(p.to).Mul(0.5).Add(v.offset), p.to.Sub(p.from).Len(), item{index: i, place: place, kind: woodItem})
 		}
 	}
 }

@@ -10,6 +10,7 @@ type lighting struct {
 	average    rgb // display colour of the canopy seen from far away
 	woodLit    [][2]float32
 	ground     *groundImage
+	field      *lightField
 }
 
 func newLighting(p *plants, atlas *Atlas) *lighting {
@@ -17,6 +18,7 @@ func newLighting(p *plants, atlas *Atlas) *lighting {
 		leafColour: make([]leafColour, len(p.leaves.leaf)),
 		woodLit:    make([][2]float32, len(p.wood)),
 		ground:     newGroundImage(p.open, atlas.noise),
+		field:      newLightField(),
 	}
 }
 
@@ -38,6 +40,9 @@ func (s *Scene) relight(now Instant, rowAzimuth_deg float64, coarse bool, pace f
 		return err
 	}
 	next.lightWood(s.wood, m)
+	if err := next.field.fill(m, float32(stand.RowSpacing), float32(stand.Length), float32(stand.Top), pace); err != nil {
+		return err
+	}
 	if err := next.ground.shade(m, pace); err != nil {
 		return err
 	}

@@ -17,6 +17,7 @@ type List struct {
 	order    []uint32
 	sorted   []uint32
 	keys     []uint16
+	objects  []Object // one for each quad
 }
 
 // Quads is the number of quads of the list.
@@ -32,11 +33,12 @@ type visibleSlice struct {
 	scale    float32    // how much larger than life, so that their area stays that of all leaves
 	clumps   bool       // each stands for several leaves
 	cover    cover
-	inPane   float32 // about the share of its things that fall into the pane
-	seen     float32 // about the share of its leaves that the list will take
-	level    int     // fineness of the bunches; bunchLevels stands for whole bunches as one sphere each
-	bunches  []int32 // those drawn
-	haze     float32 // share of haze over the slice
+	inPane   float32  // about the share of its things that fall into the pane
+	seen     float32  // about the share of its leaves that the list will take
+	level    int      // fineness of the bunches; bunchLevels stands for whole bunches as one sphere each
+	bunches  []int32  // those drawn
+	haze     float32  // share of haze over the slice
+	only     []detail // of its things only wood of these details is drawn; nil draws all
 }
 
 // item is one thing to be drawn, before sorting.
@@ -71,6 +73,14 @@ const (
 
 // Compose fills the list with what the camera sees of the scene, in no more than budget quads.
 func (s *Scene) Compose(list *List, view *View, budget int) {
+	switch view.Way {
+	case Slice:
+		list.composeSlice(s, view, budget)
+		return
+	case Outlook:
+		list.composeOutlook(s, view, budget)
+		return
+	}
 	list.findSlices(s, view)
 	list.fit(s, view, budget)
 	list.gather(s, view)
@@ -102,7 +112,7 @@ func (l *List) findInRow(s *Scene, view *View, row int, present float32) {
 		middle := mgl32.Vec3{x, (float32(at) + 0.5) * piece, height / 2}
 		distance := middle.Sub(view.Eye).Len()
 		fade := present * (1 - smooth32(view.Far-fadeOver_m, view.Far, distance))
-		if fade <= 0 || !view.mayContain(middle, reach) {
+		if fade <= 0 || middle[1] < view.First || middle[1] > view.Last || !view.mayContain(middle, reach) {
 			continue
 		}
 		slice := ((at % s.slices) + s.slices) % s.slices

@@ -46,8 +46,8 @@ func TestDepthKey(t *testing.T) {
 // cameras are ways to look at a planting: usual, along the row, from above, from close by, from far away.
 func cameras(s *Scene) []Camera {
 	return []Camera{
-		DefaultCamera(s.planting.Stand, 0, 36), {182, 6, 5, 1.1}, {230, 60, 9, 1}, {200, 89, 12, 1}, {240, 4, 1.6, 1.2},
-		{20, 2, 0.5, 1}, {0, 30, 40, 1}, {90, -5, 4, 0.3},
+		DefaultCamera(s.planting.Stand, 0, 36), {182, 6, 5, 1.1, false}, {230, 60, 9, 1, false}, {200, 89, 12, 1, false}, {240, 4, 1.6, 1.2, false},
+		{20, 2, 0.5, 1, false}, {0, 30, 40, 1, false}, {90, -5, 4, 0.3, false},
 	}
 }
 

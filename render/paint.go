@@ -1,18 +1,52 @@
 package render
 
-import "image"
+import (
+	"image"
+	"image/color"
+	"image/draw"
+)
 
 // Paint draws the view of a scene in software: ground and sky pixel by pixel, then the list over them.
 func (s *Scene) Paint(camera Camera, width, height, budget int) *image.RGBA {
 	picture := image.NewRGBA(image.Rect(0, 0, width, height))
-	view := NewView(camera, s.planting.Stand, s.planting.RowAzimuth_deg, Pane{Width: float64(width), Height: float64(height)})
+	view := s.View(Natural, camera, Pane{Width: float64(width), Height: float64(height)})
 	s.PaintView(picture, &view, budget)
 	return picture
+}
+
+// View looks at the scene in one of its ways. The flat ways take only the distance of the camera.
+func (s *Scene) View(way Way, camera Camera, pane Pane) View {
+	view := NewView(camera, s.planting.Stand, s.planting.RowAzimuth_deg, pane)
+	if way == Slice {
+		view = sliceView(s.planting.Stand, camera.Limited().Distance_m, pane)
+	}
+	view.Way, view.Bunch = way, -1
+	return view
 }
 
 // PaintView draws a view of a scene into its pane of a picture.
 func (s *Scene) PaintView(picture *image.RGBA, view *View, budget int) {
 	pane := picture.SubImage(view.Bounds()).(*image.RGBA)
+	if view.Way.Flat() {
+		fillPaper(pane, view.Paper())
+	} else {
+		s.paintBackdrop(pane, view)
+	}
+	var list List
+	s.Compose(&list, view, budget)
+	for i := range list.Quads() {
+		paintQuad(pane, s.atlas.Image, [4]Vertex(list.Vertices[4*i:]))
+	}
+}
+
+// fillPaper lays an even opaque colour over a pane.
+func fillPaper(pane *image.RGBA, c [3]float32) {
+	paper := color.RGBA{uint8(c[0]*255 + 0.5), uint8(c[1]*255 + 0.5), uint8(c[2]*255 + 0.5), 255}
+	draw.Draw(pane, pane.Rect, image.NewUniform(paper), image.Point{}, draw.Src)
+}
+
+// paintBackdrop draws ground and sky.
+func (s *Scene) paintBackdrop(pane *image.RGBA, view *View) {
 	backdrop := s.Backdrop(view)
 	for y := pane.Rect.Min.Y; y < pane.Rect.Max.Y; y++ {
 		for x := pane.Rect.Min.X; x < pane.Rect.Max.X; x++ {
@@ -23,11 +57,6 @@ func (s *Scene) PaintView(picture *image.RGBA, view *View, budget int) {
 			}
 			to[3] = 255
 		}
-	}
-	var list List
-	s.Compose(&list, view, budget)
-	for i := range list.Quads() {
-		paintQuad(pane, s.atlas.Image, [4]Vertex(list.Vertices[4*i:]))
 	}
 }
 

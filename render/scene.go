@@ -11,6 +11,7 @@ type Planting struct {
 	RowAzimuth_deg  float64 // direction of the row line [deg from true north]
 	Floor           scenario.Floor
 	BerryDiameter_m float64 // 0 takes a common size
+	Latitude_deg    float64 // of the site
 }
 
 // Scene is a planting made ready for drawing, with the light and the temperatures of one instant. It
@@ -22,6 +23,7 @@ type Scene struct {
 	atlas     *Atlas
 	tone      *toneTable
 	palette   Palette
+	lights    [256]rgb // colours of the scale of sunlight
 
 	sunMap  *sunMap
 	spare   *lighting // where the next light is made while this one is shown
@@ -52,6 +54,9 @@ func newScene(p Planting, shown *plants, atlas *Atlas) *Scene {
 	s.faceColour, s.faceLit = make([]rgb, 2*len(shown.bunches.bunch)), make([]bool, 2*len(shown.bunches.bunch))
 	for i := range s.faceColour {
 		s.faceColour[i] = unknownFruit
+	}
+	for i, lights := 0, LightPalette(); i < len(s.lights); i++ {
+		s.lights[i] = lights.at(float64(i) / float64(len(s.lights)-1))
 	}
 	return s
 }

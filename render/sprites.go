@@ -173,3 +173,14 @@ func sawnWood(across, along float64) float64 {
 	grain := latticeNoise(across*14, along*2, 64, 2, 35)
 	return (0.9 + 0.1*roundness(across)) * (0.66 + 0.2*grain + 0.08*latticeNoise(across*40, along*8, 128, 8, 36))
 }
+
+// drawEven is an even opaque surface.
+func drawEven(side int) *image.RGBA {
+	picture := image.NewRGBA(image.Rect(0, 0, side, side))
+	for j := range side {
+		for i := range side {
+			put(picture, i, j, evenTexel, 1)
+		}
+	}
+	return picture
+}

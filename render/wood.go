@@ -51,8 +51,10 @@ const (
 	wireRadius_m   = 0.0016 // 2.5–3.5 mm wire is common practice
 	postRadius_m   = 0.045  // round wooden line post, common practice
 	crossarm_m     = 0.022
-	finePoints     = 3 // points of a shoot per fine piece
-	coarsePoints   = 8
+	// crossWirePiece_m is the longest piece of a wire across the row.
+	crossWirePiece_m = 0.5
+	finePoints       = 3 // points of a shoot per fine piece
+	coarsePoints     = 8
 )
 
 var (
@@ -89,6 +91,9 @@ func newWood(stand *training.Stand, open *openness, slices int) []woodPiece {
 	}
 	for i := range stand.Wires {
 		list = appendWire(list, &stand.Wires[i], stand.Length, slices*wirePieces)
+	}
+	for i := range stand.CrossWires {
+		list = appendCrossWire(list, &stand.CrossWires[i])
 	}
 	for i := range list {
 		middle := list[i].from.Add(list[i].to).Mul(0.5)
@@ -135,7 +140,8 @@ func appendPost(list []woodPiece, post *training.Post, d detail, longest float64
 	piece := woodPiece{tile: postTile, surface: postColour, detail: d}
 	list = appendStraight(list, foot, top, postRadius_m, postRadius_m, longest, piece)
 	for _, arm := range post.Crossarms {
-		left, right := [3]float64{arm.Left, post.Y, arm.Z}, [3]float64{arm.Right, post.Y, arm.Z}
+		left := [3]float64{arm.Left, post.Y, arm.Z + arm.Slope*arm.Left}
+		right := [3]float64{arm.Right, post.Y, arm.Z + arm.Slope*arm.Right}
 		list = appendStraight(list, left, right, crossarm_m, crossarm_m, longest, piece)
 	}
 	return list
@@ -149,6 +155,17 @@ func appendWire(list []woodPiece, wire *training.Strand, length float64, pieces 
 			fromRadius: wireRadius_m, radius: wireRadius_m,
 			tile: roundTile, detail: thread, surface: wireColour,
 		})
+	}
+	return list
+}
+
+// appendCrossWire lays a wire across the row from roof wire to roof wire.
+func appendCrossWire(list []woodPiece, wire *training.CrossWire) []woodPiece {
+	piece := woodPiece{tile: roundTile, detail: thread, surface: wireColour}
+	for k := 1; k < len(wire.Points); k++ {
+		from, to := wire.Points[k-1], wire.Points[k]
+		list = appendStraight(list, [3]float64{from[0], wire.Y, from[1]}, [3]float64{to[0], wire.Y, to[1]},
+			wireRadius_m, wireRadius_m, crossWirePiece_m, piece)
 	}
 	return list
 }

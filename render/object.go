@@ -1,0 +1,87 @@
+package render
+
+// Kind says what an object of a picture is.
+type Kind uint8
+
+// The kinds of objects.
+const (
+	NoObject Kind = iota // ground, sky or paper
+	LeafObject
+	BunchObject
+	WoodObject
+)
+
+// Object is what a part of a picture shows, by its place in the stand: the index of a bunch; of leaves and
+// wood the place in the lists of the scene.
+type Object struct {
+	Kind  Kind
+	Index int32
+}
+
+// objectOf is the object that an item shows.
+func (s *Scene) objectOf(it *item) Object {
+	switch it.kind {
+	case berryItem:
+		return Object{BunchObject, s.bunches.berry[it.level][it.index].face / 2}
+	case farBunchItem:
+		return Object{BunchObject, it.index}
+	case woodItem:
+		return Object{WoodObject, it.index}
+	default:
+		return Object{LeafObject, it.index}
+	}
+}
+
+// own says whose the quads are that were written last.
+func (e *emitter) own(o Object) {
+	for len(e.objects) < len(e.vertices)/4 {
+		e.objects = append(e.objects, o)
+	}
+}
+
+// opaque is the share of cover from which a texel hides what is behind it.
+const opaque = 0.5
+
+// Bunch is the bunch at a pixel of the list that was composed last, or near it, and −1 where none is. Leaves
+// that are drawn solid hide it.
+func (l *List) Bunch(x, y float32, atlas *Atlas) int {
+	for _, by := range tapNear {
+		for i := l.quads - 1; i >= 0; i-- {
+			q := (*[4]Vertex)(l.Vertices[4*i:])
+			if o := l.objects[i]; o.Kind == NoObject || q[0].A < opaque || !covers(q, x+by[0], y+by[1], atlas) {
+				continue
+			} else if o.Kind == BunchObject {
+				return int(o.Index)
+			}
+			break
+		}
+	}
+	return -1
+}
+
+// tapNear are the places around a tap that are looked at, nearest first [px]: a finger is wider than a berry.
+var tapNear = [...][2]float32{{0, 0}, {4, 0}, {-4, 0}, {0, 4}, {0, -4}, {7, 7}, {-7, 7}, {7, -7}, {-7, -7}, {12, 0}, {-12, 0}, {0, 12}, {0, -12}}
+
+// covers reports whether a quad hides what is behind it at a place.
+func covers(q *[4]Vertex, x, y float32, atlas *Atlas) bool {
+	left, right := min(q[0].X, q[1].X, q[2].X, q[3].X), max(q[0].X, q[1].X, q[2].X, q[3].X)
+	if x < left || x > right {
+		return false
+	}
+	for _, t := range [2][3]*Vertex{{&q[0], &q[1], &q[2]}, {&q[1], &q[3], &q[2]}} {
+		a, b, c := t[0], t[1], t[2]
+		area := (b.X-a.X)*(c.Y-a.Y) - (b.Y-a.Y)*(c.X-a.X)
+		if area == 0 {
+			continue
+		}
+		wb := ((x-a.X)*(c.Y-a.Y) - (y-a.Y)*(c.X-a.X)) / area
+		wc := ((b.X-a.X)*(y-a.Y) - (b.Y-a.Y)*(x-a.X)) / area
+		wa := 1 - wb - wc
+		if wa < 0 || wb < 0 || wc < 0 {
+			continue
+		}
+		texel := filtered(atlas.Image, a.U*wa+b.U*wb+c.U*wc, a.V*wa+b.V*wb+c.V*wc)
+		return texel[3] >= opaque*255
+	}
+	return false
+}

@@ -1,0 +1,280 @@
+package render
+
+import (
+	"math"
+
+	"github.com/go-gl/mathgl/mgl32"
+
+	"rowlight/sim/training"
+)
+
+// Looks of a slice of the row seen end-on.
+const (
+	sliceFar_m   = 60.0 // the eye stands so far off that near and far look alike
+	sliceAbove_m = 0.55 // shown above the leaves
+	sliceBelow_m = 0.16 // and below the ground
+	sliceWide    = 1.05 // row spacings shown at least
+	fieldShare   = 0.22 // of the quads for the field of light
+	raysApart_m  = 0.17
+	rayPiece_m   = 0.12
+	rayAlpha     = 0.85
+	mostRayQuads = 2000
+	mostDotQuads = 1000 // of the wires and the sun
+	mostRows     = 3    // drawn to each side
+	dotSides     = 8
+	sunSides     = 24
+)
+
+// sliceView is the view of a slice in a pane: looking along the row, the left side of the row on the left.
+// A larger distance of the camera shows more of the rows beside it.
+func sliceView(stand *training.Stand, distance_m float64, pane Pane) View {
+	top, wide := stand.Top+sliceAbove_m, sliceWide*stand.RowSpacing
+	scale := min(pane.Height/(top+sliceBelow_m), pane.Width/wide) * min(max(defaultMetres/distance_m, 0.3), 3)
+	focal := scale * sliceFar_m
+	middle := float32((top - sliceBelow_m) / 2)
+	return View{
+		Eye:   mgl32.Vec3{0, float32(sliceMiddle(stand)) - sliceFar_m, middle},
+		Right: mgl32.Vec3{1, 0, 0}, Up: mgl32.Vec3{0, 0, 1}, Forward: mgl32.Vec3{0, 1, 0},
+		Focal: float32(focal), Width: float32(pane.Width), Height: float32(pane.Height), Far: 2 * sliceFar_m,
+		CentreX: float32(pane.X + pane.Width/2), CentreY: float32(pane.Y + pane.Height/2),
+		First: float32(math.Inf(-1)), Last: float32(math.Inf(1)), Way: Slice,
+	}
+}
+
+// sliceMiddle is the place along the row that is cut: at the trunk of the vine with the most shoots.
+func sliceMiddle(stand *training.Stand) float64 {
+	cut := CrossSection{Stand: stand}
+	_, y := cut.vine()
+	return y
+}
+
+// composeSlice fills the list with the field of light, the rays of the sun and the slice before them.
+func (l *List) composeSlice(s *Scene, view *View, budget int) {
+	l.findSliceCopies(s, view)
+	l.gather(s, view)
+	l.sort()
+	fieldQuads := int(fieldShare * float64(budget))
+	l.order = l.order[max(len(l.order)-max(budget-fieldQuads-mostRayQuads-mostDotQuads, 0), 0):]
+	e := l.emitter(s, view, fieldQuads+mostRayQuads+mostDotQuads)
+	e.field(fieldQuads)
+	e.soil()
+	e.rays()
+	e.own(Object{})
+	e.items(l)
+	e.wireDots()
+	e.sunMark()
+	e.own(Object{})
+	e.finish(l)
+}
+
+// findSliceCopies lists the slice of every row in the pane, and behind it the post that stands nearest.
+func (l *List) findSliceCopies(s *Scene, view *View) {
+	l.slices = l.slices[:0]
+	stand := s.planting.Stand
+	cut := sliceMiddle(stand)
+	here := sliceOf(cut, stand.Length, s.slices)
+	half := view.Width / 2 / (view.Focal / sliceFar_m)
+	rows := min(int(half/float32(stand.RowSpacing)+0.7), mostRows)
+	for row := -rows; row <= rows; row++ {
+		v := visibleSlice{
+			slice: here, distance: 1, fade: 1, kept: 1, scale: 1, cover: cover{seen: 1},
+			offset: mgl32.Vec3{float32(row) * float32(stand.RowSpacing), 0, 0}, bunches: s.bunchOf[here],
+		}
+		if row != 0 && half > 2.5*float32(stand.RowSpacing) {
+			v.level = 2
+		}
+		l.slices = append(l.slices, v)
+		l.addFrame(s, v.offset, here, cut)
+	}
+}
+
+// addFrame lists the trunks and arms that reach into the slice from beside it, and behind it the nearest post.
+func (l *List) addFrame(s *Scene, offset mgl32.Vec3, here int, cut float64) {
+	for _, beside := range [2]int{here - 1, here + 1} {
+		l.slices = append(l.slices, visibleSlice{
+			slice: (beside + s.slices) % s.slices, offset: offset, distance: 1, fade: 1, scale: 1, only: []detail{closeBy},
+		})
+	}
+	if post, found := nearestPost(s.stand, cut); found {
+		offset[1] += float32(cut-post) + sliceLength_m
+		l.slices = append(l.slices, visibleSlice{
+			slice: sliceOf(post, s.stand.Length, s.slices), offset: offset, distance: 1, fade: 1, scale: 1, only: []detail{nearPost},
+		})
+	}
+}
+
+func nearestPost(stand *training.Stand, y float64) (at float64, found bool) {
+	for _, post := range stand.Posts {
+		if !found || math.Abs(post.Y-y) < math.Abs(at-y) {
+			at, found = post.Y, true
+		}
+	}
+	return at, found
+}
+
+// field draws the field of light behind everything in no more quads than given: sunlight on a surface that
+// faces the sun. The quads are cut along the rays, so that edges of shade stay smooth.
+func (e *emitter) field(quads int) {
+	s, v := e.scene, e.view
+	scale := v.Focal / sliceFar_m
+	wide, high := v.Width/scale, v.Eye[2]+v.Height/2/scale
+	cell := float32(math.Sqrt(float64(wide * high / float32(quads))))
+	columns, rows := max(int(wide/cell), 1), max(int(high/cell), 1)
+	at := func(i, j int) (float32, float32, rgb) {
+		x, z := wide*(float32(i)/float32(columns)-0.5), high*float32(j)/float32(rows)
+		return v.CentreX + x*scale, v.CentreY - (z-v.Eye[2])*scale, s.lightColour(s.lightAt(x, z))
+	}
+	flip := 0
+	if s.light.sun[0] < 0 {
+		flip = 1
+	}
+	for j := range rows {
+		for i := range columns {
+			e.patch(func(k int) (float32, float32, rgb) { return at(i+(k&1^flip), j+1-k>>1) }, 1)
+		}
+	}
+}
+
+// lightAt is the sunlight on a surface that faces the sun, as the mean along the row [W/m²].
+func (s *Scene) lightAt(x, z float32) float32 {
+	stand := s.planting.Stand
+	share := s.field.at(x, z, float32(stand.RowSpacing), float32(stand.Top))
+	return s.beam()*share + float32(max(s.instant.DHI_Wm2, 0))*s.open.at(float64(x), float64(z))
+}
+
+// patch draws an even quad; corner gives place and colour of the corners: upper left, upper right, lower left,
+// lower right.
+func (e *emitter) patch(corner func(k int) (x, y float32, c rgb), alpha float32) {
+	if len(e.vertices)+4 > cap(e.vertices) {
+		return
+	}
+	q := e.quad(&e.scene.atlas.tiles[solidTile].levels[0])
+	for k := range q {
+		x, y, c := corner(k)
+		q[k].X, q[k].Y = x, y
+		q[k].R, q[k].G, q[k].B, q[k].A = c[0]*atlasGain, c[1]*atlasGain, c[2]*atlasGain, alpha
+	}
+}
+
+// line draws a straight line [px].
+func (e *emitter) line(x0, y0, x1, y1, width float32, c rgb, alpha float32) {
+	dx, dy := x1-x0, y1-y0
+	length := float32(math.Hypot(float64(dx), float64(dy)))
+	if length < 1e-4 {
+		return
+	}
+	nx, ny := -dy/length*width/2, dx/length*width/2
+	e.patch(func(k int) (float32, float32, rgb) {
+		x, y := x0, y0
+		if k >= 2 {
+			x, y = x1, y1
+		}
+		sign := float32(2*(k&1) - 1)
+		return x + sign*nx, y + sign*ny, c
+	}, alpha)
+}
+
+// disc draws a round spot in an even colour.
+func (e *emitter) disc(x, y, radius float32, sides int, c rgb, alpha float32) {
+	for k := range sides / 2 {
+		point := func(i int) (float32, float32) {
+			sin, cos := math.Sincos(2 * math.Pi * float64(i) / float64(sides))
+			return x + radius*float32(sin), y + radius*float32(cos)
+		}
+		e.patch(func(i int) (float32, float32, rgb) {
+			px, py := x, y
+			if i > 0 {
+				px, py = point(2*k + [4]int{0, 0, 2, 1}[i])
+			}
+			return px, py, c
+		}, alpha)
+	}
+}
+
+// soil draws the ground below its line.
+func (e *emitter) soil() {
+	v := e.view
+	line := v.CentreY + v.Eye[2]*v.Focal/sliceFar_m
+	c := e.scene.tone.colour(lookOf(e.scene.planting.Floor).strip).scaled(0.7)
+	left, right, bottom := v.CentreX-v.Width/2, v.CentreX+v.Width/2, v.CentreY+v.Height/2
+	if bottom > line {
+		e.patch(func(k int) (float32, float32, rgb) {
+			return [2]float32{left, right}[k&1], [2]float32{line, bottom}[k>>1], c
+		}, 1)
+	}
+}
+
+// rays draws the rays of the sun, each as strong as the share of them that comes so far.
+func (e *emitter) rays() {
+	s, v := e.scene, e.view
+	if s.beam() <= 0 {
+		return
+	}
+	stand := s.planting.Stand
+	scale := v.Focal / sliceFar_m
+	drift := -s.light.sun[0] / s.light.sun[2] // sideways for each metre down
+	top := v.Eye[2] + v.Height/2/scale
+	half := v.Width / 2 / scale
+	apart := raysApart_m * float32(math.Sqrt(float64(1+drift*drift)))
+	steps := max(int(top/rayPiece_m*float32(math.Sqrt(float64(1+drift*drift)))), 1)
+	reach := abs(drift) * top
+	pieces := 0
+	for x := -half - reach; x <= half+reach; x += apart {
+		for k := range steps {
+			z0, z1 := top*(1-float32(k)/float32(steps)), top*(1-float32(k+1)/float32(steps))
+			x0, x1 := x+drift*(top-z0), x+drift*(top-z1)
+			if max(x0, x1) < -half || min(x0, x1) > half {
+				continue
+			}
+			share := s.field.at((x0+x1)/2, (z0+z1)/2, float32(stand.RowSpacing), float32(stand.Top))
+			if share < 0.02 || pieces >= mostRayQuads-64 {
+				continue
+			}
+			pieces++
+			e.line(v.CentreX+x0*scale, v.CentreY-(z0-v.Eye[2])*scale, v.CentreX+x1*scale, v.CentreY-(z1-v.Eye[2])*scale,
+				max(v.Height/420, 1), rgb{1, 1, 0.94}, rayAlpha*share)
+		}
+	}
+}
+
+// wireDots draws the wires as one sees them end-on.
+func (e *emitter) wireDots() {
+	v := e.view
+	scale := v.Focal / sliceFar_m
+	radius := max(v.Height/170, 1.8)
+	spacing := float32(e.scene.planting.Stand.RowSpacing)
+	rows, most := min(int(v.Width/2/scale/spacing+0.7), mostRows), len(e.vertices)/4+mostDotQuads-64
+	for row := -rows; row <= rows; row++ {
+		for i := range e.scene.planting.Stand.Wires {
+			if len(e.vertices)/4 >= most {
+				return
+			}
+			wire := &e.scene.planting.Stand.Wires[i]
+			x := v.CentreX + (float32(wire.X)+float32(row)*spacing)*scale
+			y := v.CentreY - (float32(wire.Z)-v.Eye[2])*scale
+			e.disc(x, y, radius, dotSides, rgb{0.07, 0.08, 0.08}, 1)
+			e.disc(x, y, 0.6*radius, dotSides, rgb{0.93, 0.94, 0.95}, 1)
+		}
+	}
+}
+
+// sunMark draws the sun at the edge of the pane on the side that its rays come from.
+func (e *emitter) sunMark() {
+	if x, y, up := e.view.sunSide(e.scene); up {
+		size := max(e.view.Height/22, 7)
+		e.disc(x, y, 1.25*size, sunSides, rgb{1, 1, 1}, 0.85)
+		e.disc(x, y, size, sunSides, amber, 1)
+	}
+}
+
+// sunSide is the place near the edge of the pane of a slice toward the sun [px]; up is false at night.
+func (v *View) sunSide(s *Scene) (x, y float32, up bool) {
+	sun := s.light.sun
+	if s.beam() <= 0 {
+		return 0, 0, false
+	}
+	inset := max(v.Height/14, 12)
+	w, h := v.Width/2-inset, v.Height/2-inset
+	t := min(w/max(abs(sun[0]), 1e-4), h/max(sun[2], 1e-4))
+	return v.CentreX + t*sun[0], v.CentreY - t*sun[2], true
+}
