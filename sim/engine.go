@@ -69,6 +69,9 @@ func (e *Engine) Day(s scenario.Scenario, pace func() error, progress Progress) 
 		run.Options = append(run.Options, optionRun)
 	}
 	e.judge(&run.Result, s)
+	if run.Result.Weighing, err = e.weigh(s, &run.Result, course, pace); err != nil {
+		return nil, err
+	}
 	return run, nil
 }
 

@@ -50,7 +50,8 @@ func newRoot() *cobra.Command {
 		SilenceErrors: true,
 	}
 	root.CompletionOptions.DisableDefaultCmd = true
-	root.AddCommand(newDay(), newForms(), newSun(), newSky(), newBerry(), newVerify(), newExplain(), newYardstick(), newPicture())
+	root.AddCommand(newDay(), newForms(), newSun(), newSky(), newBerry(), newVerify(), newExplain(), newYardstick(),
+		newPicture(), newWeigh())
 	return root
 }
 

@@ -125,12 +125,12 @@ func TestBalanceInWords(t *testing.T) {
 	s := scenario.Default()
 	o := s.Options[0]
 	for leaf, want := range map[float64]string{0.5: "crop.few-leaves", 1.3: "crop.balanced", 3: "crop.many-leaves"} {
-		if got := Balance(Of(s, o, leaf), o).Code; got != want {
+		if got := Of(s, o, leaf).Balance.Code; got != want {
 			t.Errorf("%.1f m² on a square metre: %s, want %s", leaf, got, want)
 		}
 	}
 	s.Crop.Prunings_kg_per_m = 0.31
-	if got := Balance(Of(s, o, 1.3), o).Code; got != "crop.overcropped" {
+	if got := Of(s, o, 1.3).Balance.Code; got != "crop.overcropped" {
 		t.Errorf("%s", got)
 	}
 }

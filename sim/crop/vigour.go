@@ -81,8 +81,8 @@ func balance(c *result.OptionCrop, leafArea_m2 float64) {
 	}
 }
 
-// Balance says of a crop whether its leaves ripen it and its wood carries it.
-func Balance(c result.OptionCrop, o scenario.Option) result.Sentence {
+// balanced says of a crop whether its leaves ripen it and its wood carries it.
+func balanced(c result.OptionCrop, o scenario.Option) result.Sentence {
 	least, most := leastLeaf, mostLeaf
 	if canopies(o) > 1 {
 		least, most = leastLeafDivided, mostLeafDivided
@@ -98,6 +98,6 @@ func Balance(c result.OptionCrop, o scenario.Option) result.Sentence {
 	}
 	return result.Sentence{Code: code, Values: map[string]float64{
 		"leaf": c.LeafToFruit_m2kg.Value, "least": least, "most": most,
-		"load": c.YieldToPrunings.Value, "mostLoad": mostLoad,
+		"load": math.Round(10*c.YieldToPrunings.Value) / 10, "mostLoad": mostLoad,
 	}}
 }

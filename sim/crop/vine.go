@@ -97,6 +97,7 @@ func Of(s scenario.Scenario, o scenario.Option, leafArea_m2 float64) result.Opti
 	c.PerHa_t = times(c.PerVine_kg, v.perHa/1000)
 	c.PerAcre_ton = times(c.PerHa_t, 1/t_perHa_perTon)
 	balance(&c, leafArea_m2)
+	c.Balance = balanced(c, o)
 	c.FourArms = fourArms(s.Crop, o, c)
 	c.Income = income(s.Crop.Price_per_t, o.Cost.Year_per_ha, c.PerHa_t)
 	return c

@@ -66,7 +66,26 @@ func Of(stand *training.Stand, n Night, c Critical) result.OptionFrost {
 		return n.At(f.Buds_m+raise_m, inversion_K) - n.At(f.Buds_m, inversion_K)
 	}
 	f.Raised = estimate(bought(n.Usual_K), bought(Weakest_K), bought(Strongest_K))
+	f.Verdict = verdict(f, n)
 	return f
+}
+
+// verdict says what the night does to the buds of an option, and what a higher cordon would buy.
+func verdict(f result.OptionFrost, n Night) result.Sentence {
+	code := "frost.near"
+	switch {
+	case f.Margin.Low >= 0:
+		code = "frost.safe"
+	case f.Margin.High < 0:
+		code = "frost.kills"
+	}
+	if n.Stillness == 0 {
+		code += "-stirred"
+	}
+	return result.Sentence{Code: code, Values: map[string]float64{
+		"buds": f.Buds_m, "air": f.Air.Value, "killed": f.Killed.Value, "killedLow": f.Killed.Low, "killedHigh": f.Killed.High,
+		"raise": f.Raise_m, "raisedLow": f.Raised.Low, "raisedHigh": f.Raised.High,
+	}}
 }
 
 func mean(values []float64) float64 {

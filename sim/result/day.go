@@ -12,14 +12,15 @@ type Day struct {
 	Name         string            `json:"name"`
 	Date         string            `json:"date"`
 	UTCOffset_h  float64           `json:"utcOffset_h"`
-	Step_min     float64           `json:"step_min"`         // between instants [min]
-	Hour         []float64         `json:"hour"`             // clock hours of the instants, 0 … 24 [h]
-	Sun          Sun               `json:"sun"`              // at the instants
-	Air          Air               `json:"air"`              // at the instants
-	Options      []Option          `json:"options"`          // in the order of the scenario
-	Comparison   []Sentence        `json:"comparison"`       // one per option other than the compared one
-	Ranges       *Ranges           `json:"ranges,omitempty"` // none when they were not asked for
-	Scenario     scenario.Scenario `json:"scenario"`         // the document after defaults
+	Step_min     float64           `json:"step_min"`           // between instants [min]
+	Hour         []float64         `json:"hour"`               // clock hours of the instants, 0 … 24 [h]
+	Sun          Sun               `json:"sun"`                // at the instants
+	Air          Air               `json:"air"`                // at the instants
+	Options      []Option          `json:"options"`            // in the order of the scenario
+	Comparison   []Sentence        `json:"comparison"`         // one per option other than the compared one
+	Ranges       *Ranges           `json:"ranges,omitempty"`   // none when they were not asked for
+	Weighing     *Weighing         `json:"weighing,omitempty"` // frost, crop, work and water beside light and heat
+	Scenario     scenario.Scenario `json:"scenario"`           // the document after defaults
 }
 
 // Sun is its course on the day.

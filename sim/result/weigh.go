@@ -15,15 +15,6 @@ type Weighing struct {
 	Options []Weighed `json:"options"` // in the order of the scenario
 	// Order lists the options by the weights of the reader, the best first; empty when all weights are 0.
 	Order []Placed `json:"order"`
-	Notes []Note   `json:"notes"` // where each column comes from
-}
-
-// Note says what a column holds, how its range comes about and where it is from.
-type Note struct {
-	Key    string `json:"key"` // of the column
-	Says   string `json:"says"`
-	Range  string `json:"range"`
-	Source string `json:"source"`
 }
 
 // Placed is one option in the order of the reader's weights.
@@ -72,6 +63,7 @@ type OptionFrost struct {
 	Killed    Estimate `json:"killed"`    // share of the buds
 	Raised    Estimate `json:"raised_K"`  // what a cordon raised by Raise_m buys
 	Raise_m   float64  `json:"raise_m"`
+	Verdict   Sentence `json:"verdict"`
 }
 
 // OptionCrop is the crop of an option, by its own numbers: full-grown vines, and as many of them as the option says.
@@ -94,6 +86,7 @@ type OptionCrop struct {
 	LeafToFruit_m2kg Estimate  `json:"leafToFruit_m2_per_kg"`
 	BalancedNodes    float64   `json:"balancedNodes"` // that balanced pruning would keep
 	Filled           float64   `json:"filled"`        // share of the canopy that the vigour of the site fills
+	Balance          Sentence  `json:"balance"`       // leaves and wood against fruit
 	Verdict          Sentence  `json:"verdict"`
 	FourArms         *FourArms `json:"fourArms,omitempty"` // only where the vines have two arms
 	Income           *Income   `json:"income,omitempty"`   // only with a price and a cost

@@ -10,6 +10,9 @@
 //	{name:clock}                  clock hour [h] as 15:30
 //	{name:hours}                  [h]
 //	{name:percent}                share [0–1]
+//	{name:height}                 [m]
+//	{name:prunings}               [kg/m]
+//	{name:leafToFruit}            [m²/kg]
 //	{name:count}                  whole number
 //	{name:number}                 number without unit
 //	{name:measure}                number in the unit of the parameter named unit
@@ -153,6 +156,12 @@ func (s Style) value(value any, tag string, values map[string]any) string {
 		return Quantity(number, "", 0, s.Units)
 	case "percent":
 		return Quantity(number, "share", 0, s.Units)
+	case "height":
+		return Quantity(number, "m", 2, s.Units)
+	case "prunings":
+		return Quantity(number, "kg/m", 2, s.Units)
+	case "leafToFruit":
+		return Quantity(number, "m2/kg", 1, s.Units)
 	case "measure":
 		unit, _ := values["unit"].(string)
 		return Quantity(number, unit, -1, s.Units)

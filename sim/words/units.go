@@ -22,12 +22,15 @@ type reading struct {
 	factor, offset float64
 }
 
-// Exact by definition: 1 ft = 0.3048 m, 1 in = 25.4 mm, 1 mile = 1609.344 m, 1 oz = 28.349523125 g.
+// Exact by definition: 1 ft = 0.3048 m, 1 in = 25.4 mm, 1 mile = 1609.344 m, 1 oz = 28.349523125 g, 1 lb = 0.45359237 kg,
+// 1 acre = 4046.8564224 m².
 const (
 	feetPerMetre        = 1 / 0.3048
 	inchesPerMillimetre = 1 / 25.4
 	mphPerMetreSecond   = 3600 / 1609.344
 	ouncesPerGram       = 1 / 28.349523125
+	poundsPerKilogram   = 1 / 0.45359237
+	acresPerHectare     = 10000 / 4046.8564224
 )
 
 // readings lists metric and US reading by the unit names of the scenario's schema.
@@ -55,6 +58,16 @@ func readings(unit string) [2]reading {
 		return pair("m/s", "mph", mphPerMetreSecond)
 	case "g":
 		return pair("g", "oz", ouncesPerGram)
+	case "kg":
+		return pair("kg", "lb", poundsPerKilogram)
+	case "kg/m":
+		return pair("kg/m", "lb/ft", poundsPerKilogram/feetPerMetre)
+	case "t/ha": // US tons of 2000 lb
+		return pair("t/ha", "ton/acre", poundsPerKilogram/2/acresPerHectare)
+	case "m2/kg":
+		return pair("m²/kg", "ft²/lb", feetPerMetre*feetPerMetre/poundsPerKilogram)
+	case "h/ha":
+		return pair("h/ha", "h/acre", 1/acresPerHectare)
 	case "share":
 		return [2]reading{{"%", 100, 0}, {"%", 100, 0}}
 	case "deg":

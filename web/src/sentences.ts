@@ -27,6 +27,12 @@ function written(value: unknown, tag: string | undefined, values: Values, units:
       return text(show(value, "h", units));
     case "percent":
       return text(show(value, "share", units));
+    case "height":
+      return text(show(value, "m", units, 2));
+    case "prunings":
+      return text(show(value, "kg/m", units, 2));
+    case "leafToFruit":
+      return text(show(value, "m2/kg", units, 1));
     case "count":
       return formatNumber(value, 0);
     case "measure":

@@ -28,6 +28,8 @@ const feetPerMetre = 1 / 0.3048;
 const inchesPerCentimetre = 1 / 2.54;
 const mphPerMetrePerSecond = 3600 / 1609.344;
 const ouncesPerGram = 16 / 453.59237;
+const poundsPerKilogram = 1 / 0.45359237;
+const acresPerHectare = 10000 / 4046.8564224;
 
 /** Readings by the `x-unit` of the scenario's schema. */
 const readings: Record<string, { metric: Reading; us: Reading }> = {
@@ -41,6 +43,16 @@ const readings: Record<string, { metric: Reading; us: Reading }> = {
   "m2/m": { metric: same("m²/m", 1), us: times("ft²/ft", feetPerMetre, 1) },
   "m/s": { metric: same("m/s", 1), us: times("mph", mphPerMetrePerSecond, 1) },
   g: { metric: same("g", 0), us: times("oz", ouncesPerGram, 1) },
+  kg: { metric: same("kg", 1), us: times("lb", poundsPerKilogram, 1) },
+  "kg/m": { metric: same("kg/m", 2), us: times("lb/ft", poundsPerKilogram / feetPerMetre, 2) },
+  "t/ha": { metric: same("t/ha", 1), us: times("ton/acre", poundsPerKilogram / 2 / acresPerHectare, 1) },
+  "m2/kg": { metric: same("m²/kg", 1), us: times("ft²/lb", feetPerMetre ** 2 / poundsPerKilogram, 1) },
+  "h/ha": { metric: same("h/ha", 0), us: times("h/acre", 1 / acresPerHectare, 0) },
+  "MJ/m2": { metric: same("MJ/m²", 1), us: same("MJ/m²", 1) },
+  s: { metric: same("s", 0), us: same("s", 0) },
+  nodes: { metric: same("", 0), us: same("", 0) },
+  "per t": { metric: same("", 0), us: same("", 0) },
+  "per ha": { metric: same("", 0), us: same("", 0) },
   deg: { metric: same("°", 1), us: same("°", 1) },
   h: { metric: same("h", 1), us: same("h", 1) },
   "mm/h": { metric: same("mm/h", 1), us: times("in/h", inchesPerCentimetre / 10, 3) },

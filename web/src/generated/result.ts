@@ -27,6 +27,7 @@ export interface Day {
    */
   comparison: Sentence[];
   ranges?: Ranges;
+  weighing?: Weighing;
   scenario: Scenario;
 }
 /**
@@ -392,6 +393,325 @@ export interface Versus {
    * share in which it is better; the rest are equal
    */
   better: number;
+}
+/**
+ * frost, crop, work and water beside light and heat
+ */
+export interface Weighing {
+  night: Night;
+  /**
+   * in the order of the scenario
+   */
+  options: Weighed[];
+  /**
+   * Order lists the options by the weights of the reader, the best first; empty when all weights are 0.
+   */
+  order: Placed[];
+}
+/**
+ * Night is the air of the frost night by height.
+ */
+export interface Night {
+  /**
+   * at screen height
+   */
+  lowest_C: number;
+  screen_m: number;
+  /**
+   * at 10 m
+   */
+  wind_ms: number;
+  inversion_K: Estimate;
+  height_m: number[];
+  /**
+   * at these heights
+   */
+  air_C: number[];
+  /**
+   * with the weakest published inversion
+   */
+  weak_C: number[];
+  /**
+   * with the strongest
+   */
+  strong_C: number[];
+  /**
+   * kills a tenth of the buds
+   */
+  kill10_C: number;
+  kill50_C: number;
+  kill90_C: number;
+  killSource: string;
+}
+/**
+ * warming for each growth of the height by the factor e; 0 in wind or under clouds
+ */
+export interface Estimate {
+  low: number;
+  value: number;
+  high: number;
+}
+/**
+ * Weighed is one option.
+ */
+export interface Weighed {
+  name: string;
+  heat_C: Estimate1;
+  light_MJm2: Estimate2;
+  frost: OptionFrost;
+  crop: OptionCrop;
+  work: OptionWork;
+  water: OptionWater;
+  /**
+   * Colour is how long the berries are over 35 °C, on the worse side: colour fails to form and fades there [h].
+   */
+  colour_h: number;
+}
+/**
+ * hottest fruit of the day, on the worse side
+ */
+export interface Estimate1 {
+  low: number;
+  value: number;
+  high: number;
+}
+/**
+ * sunlight on the fruit of the day, mean of both sides
+ */
+export interface Estimate2 {
+  low: number;
+  value: number;
+  high: number;
+}
+/**
+ * OptionFrost is the buds of an option in the night.
+ */
+export interface OptionFrost {
+  /**
+   * a twentieth of the buds is lower
+   */
+  lowest_m: number;
+  /**
+   * mean
+   */
+  buds_m: number;
+  /**
+   * a twentieth is higher
+   */
+  highest_m: number;
+  air_C: Estimate3;
+  margin_K: Estimate4;
+  killed: Estimate5;
+  raised_K: Estimate6;
+  raise_m: number;
+  verdict: Sentence;
+}
+/**
+ * at the buds
+ */
+export interface Estimate3 {
+  low: number;
+  value: number;
+  high: number;
+}
+/**
+ * above the temperature that kills a tenth of the buds
+ */
+export interface Estimate4 {
+  low: number;
+  value: number;
+  high: number;
+}
+/**
+ * share of the buds
+ */
+export interface Estimate5 {
+  low: number;
+  value: number;
+  high: number;
+}
+/**
+ * what a cordon raised by Raise_m buys
+ */
+export interface Estimate6 {
+  low: number;
+  value: number;
+  high: number;
+}
+/**
+ * OptionCrop is the crop of an option, by its own numbers: full-grown vines, and as many of them as the option says.
+ */
+export interface OptionCrop {
+  vinesPerHa: number;
+  /**
+   * length of canopy of one vine
+   */
+  canopy_m: number;
+  /**
+   * kept at pruning, on a full-grown vine
+   */
+  nodesPerVine: number;
+  /**
+   * of one vine; 0 on canes
+   */
+  spurs: number;
+  /**
+   * of one vine; 0 on spurs
+   */
+  canes: number;
+  /**
+   * on the vines that are there, blind nodes and thinned shoots off
+   */
+  shootsPerVine: number;
+  bunchesPerVine: number;
+  bunch_g: number;
+  berry_g: number;
+  berriesPerBunch: number;
+  perVine_kg: Estimate7;
+  perHa_t: Estimate8;
+  perAcre_ton: Estimate9;
+  /**
+   * of canopy: those of the site spread over it
+   */
+  prunings_kg_per_m: number;
+  yieldToPrunings: Estimate8;
+  leafToFruit_m2_per_kg: Estimate8;
+  /**
+   * that balanced pruning would keep
+   */
+  balancedNodes: number;
+  /**
+   * share of the canopy that the vigour of the site fills
+   */
+  filled: number;
+  balance: Sentence1;
+  verdict: Sentence;
+  fourArms?: FourArms;
+  income?: Income;
+}
+/**
+ * mean over all places, missing vines too
+ */
+export interface Estimate7 {
+  low: number;
+  value: number;
+  high: number;
+}
+/**
+ * Estimate is a number with the range that its sources and assumptions leave. Where the range is not known, low and high are the value.
+ */
+export interface Estimate8 {
+  low: number;
+  value: number;
+  high: number;
+}
+/**
+ * Estimate is a number with the range that its sources and assumptions leave. Where the range is not known, low and high are the value.
+ */
+export interface Estimate9 {
+  low: number;
+  value: number;
+  high: number;
+}
+/**
+ * Sentence is a verdict or comparison as a code of the text catalogue and its parameters.
+ */
+export interface Sentence1 {
+  code: string;
+  words?: {
+    [k: string]: string;
+  };
+  values?: {
+    [k: string]: number;
+  };
+}
+/**
+ * only where the vines have two arms
+ */
+export interface FourArms {
+  sameNodes_t_per_ha: Estimate10;
+  twiceNodes_t_per_ha: Estimate11;
+  /**
+   * of the longer canopy
+   */
+  prunings_kg_per_m: number;
+  /**
+   * share of the four arms that the vigour of the site fills
+   */
+  filled: number;
+  verdict: Sentence;
+}
+/**
+ * Estimate is a number with the range that its sources and assumptions leave. Where the range is not known, low and high are the value.
+ */
+export interface Estimate10 {
+  low: number;
+  value: number;
+  high: number;
+}
+/**
+ * Estimate is a number with the range that its sources and assumptions leave. Where the range is not known, low and high are the value.
+ */
+export interface Estimate11 {
+  low: number;
+  value: number;
+  high: number;
+}
+/**
+ * only with a price and a cost
+ */
+export interface Income {
+  perHa: Estimate12;
+  breakEven_t_per_ha: number;
+}
+/**
+ * Estimate is a number with the range that its sources and assumptions leave. Where the range is not known, low and high are the value.
+ */
+export interface Estimate12 {
+  low: number;
+  value: number;
+  high: number;
+}
+/**
+ * OptionWork is the work by hand that forms differ in [h/ha and year]; picking, sprays and mowing are not in it.
+ */
+export interface OptionWork {
+  prune_h: number;
+  shoots_h: number;
+  leaves_h: number;
+  total_h: Estimate8;
+}
+/**
+ * OptionWater is what the canopy drinks, by its shade.
+ */
+export interface OptionWater {
+  /**
+   * share of the ground that is in shade at noon
+   */
+  shaded: number;
+  cropCoefficient: Estimate8;
+}
+/**
+ * Placed is one option in the order of the reader's weights.
+ */
+export interface Placed {
+  /**
+   * index in the scenario
+   */
+  option: number;
+  score: Estimate13;
+  /**
+   * its range lies above that of the next one
+   */
+  decided: boolean;
+}
+/**
+ * Estimate is a number with the range that its sources and assumptions leave. Where the range is not known, low and high are the value.
+ */
+export interface Estimate13 {
+  low: number;
+  value: number;
+  high: number;
 }
 /**
  * the document after defaults

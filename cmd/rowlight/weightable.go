@@ -1,0 +1,122 @@
+package main
+
+import (
+	"fmt"
+	"io"
+
+	"rowlight/sim/result"
+	"rowlight/sim/words"
+)
+
+// writeWeighing writes the options side by side for reading: table, sentences, order, where each column is from.
+func writeWeighing(w io.Writer, day result.Day, units words.Units, summaryOnly bool) error {
+	writeNight(w, day.Weighing.Night, units)
+	out := sheet{columns: []column{{"", "", "", 0}}}
+	out.columns[0].title = "per option"
+	for i := range day.Weighing.Options {
+		out.columns = append(out.columns, column{"", letter(i) + "  " + day.Weighing.Options[i].Name, "", 0})
+	}
+	for _, c := range weighedColumns {
+		_, unit := words.Convert(0, c.unit, units)
+		row := []any{heading(c.title, unit)}
+		for i := range day.Weighing.Options {
+			row = append(row, c.withRange(c.of(&day.Weighing.Options[i]), units))
+		}
+		out.rows = append(out.rows, row)
+	}
+	for _, more := range []struct {
+		title string
+		of    func(*result.Weighed) string
+	}{
+		{"ground in shade at noon", func(o *result.Weighed) string { return words.Quantity(o.Water.Shaded, "share", 0, units) }},
+		{"fruit over " + words.Quantity(35, "degC", 0, units), func(o *result.Weighed) string { return words.Quantity(o.Colour_h, "h", 1, units) }},
+	} {
+		row := []any{more.title}
+		for i := range day.Weighing.Options {
+			row = append(row, more.of(&day.Weighing.Options[i]))
+		}
+		out.rows = append(out.rows, row)
+	}
+	if err := out.writeTable(w, units); err != nil {
+		return err
+	}
+	if !summaryOnly {
+		writeReasons(w, day.Weighing, units)
+	}
+	writeOrder(w, day.Weighing)
+	if !summaryOnly {
+		writeColumnSources(w, day.Weighing)
+	}
+	return nil
+}
+
+// writeColumnSources says of every column what it holds and where it is from.
+func writeColumnSources(w io.Writer, weighing *result.Weighing) {
+	fmt.Fprintln(w, "\nWhere the columns are from:")
+	for _, key := range []string{"heat", "light", "frost", "crop", "work", "water", "colour"} {
+		text := func(part string) string { return words.Text("en", "weigh."+key+part, nil, nil) }
+		fmt.Fprintf(w, "  %s. %s %s\n", text(""), text(".says"), text(".source"))
+	}
+	fmt.Fprintf(w, "  Buds. %s\n", weighing.Night.KillSource)
+}
+
+// heading is a title with its unit.
+func heading(title, unit string) string {
+	if unit == "" {
+		return title
+	}
+	return title + ", " + unit
+}
+
+// writeNight says which night the frost is that of.
+func writeNight(w io.Writer, night result.Night, units words.Units) {
+	at := func(celsius float64) string { return words.Quantity(celsius, "degC", 1, units) }
+	fmt.Fprintf(w, "A night of %s at %s with %s of wind; a tenth, half and nine tenths of the buds die at %s, %s and %s.\n",
+		at(night.Lowest_C), words.Quantity(night.Screen_m, "m", 1, units), words.Quantity(night.Wind_ms, "m/s", 1, units),
+		at(night.Kill10_C), at(night.Kill50_C), at(night.Kill90_C))
+	fmt.Fprintf(w, "A comparison of heights, not a frost warning: use a local forecast. Yields are yours to judge, not a promise.\n\n")
+}
+
+// writeReasons writes what there is to say of each option, and its income where price and cost are given.
+func writeReasons(w io.Writer, weighing *result.Weighing, units words.Units) {
+	style := words.Style{Units: units}
+	fmt.Fprintln(w)
+	for i := range weighing.Options {
+		o := &weighing.Options[i]
+		sentences := []result.Sentence{o.Frost.Verdict, o.Crop.Verdict, o.Crop.Balance}
+		if o.Crop.FourArms != nil {
+			sentences = append(sentences, o.Crop.FourArms.Verdict)
+		}
+		fmt.Fprintf(w, "%s  %s\n", letter(i), o.Name)
+		for _, sentence := range sentences {
+			fmt.Fprintf(w, "   %s\n", style.Sentence(sentence))
+		}
+		if four := o.Crop.FourArms; four != nil {
+			yield := weighedColumn{unit: "t/ha", decimals: 1}
+			_, unit := words.Convert(0, "t/ha", units)
+			fmt.Fprintf(w, "   Four arms: %s %s with the same nodes, %s with as many on each arm.\n",
+				yield.withRange(four.SameNodes, units), unit, yield.withRange(four.TwiceNodes, units))
+		}
+		if income := o.Crop.Income; income != nil {
+			fmt.Fprintf(w, "   Income %.0f a hectare (%.0f to %.0f) in your money; it breaks even at %s.\n",
+				income.PerHa.Value, income.PerHa.Low, income.PerHa.High, words.Quantity(income.BreakEven_t, "t/ha", 1, units))
+		}
+	}
+}
+
+// writeOrder writes the options in the order of the weights, or that there is none.
+func writeOrder(w io.Writer, weighing *result.Weighing) {
+	if len(weighing.Order) == 0 {
+		fmt.Fprintln(w, "\nNothing is ranked: say what matters to you with --weights.")
+		return
+	}
+	fmt.Fprintln(w, "\nBy your weights, from 0 where an option is worst in all of them to 1 where it is best in all:")
+	for i, placed := range weighing.Order {
+		line := fmt.Sprintf("  %d. %s  %s, %.2f (%.2f to %.2f)", i+1, letter(placed.Option), weighing.Options[placed.Option].Name,
+			placed.Score.Value, placed.Score.Low, placed.Score.High)
+		if i < len(weighing.Order)-1 && !placed.Decided {
+			line += "; not decided against the next"
+		}
+		fmt.Fprintln(w, line)
+	}
+}
