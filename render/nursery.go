@@ -22,6 +22,7 @@ func newStandKey(option scenario.Option, s scenario.Scenario) standKey {
 		left:  option.Removed(scenario.Left, s.Site.Latitude_deg),
 		right: option.Removed(scenario.Right, s.Site.Latitude_deg),
 	}
+	key.option = key.option.WithAfternoonWire(s.Site.Latitude_deg)
 	key.option.Name, key.option.Rows.Azimuth_deg = "", 0
 	key.option.Cost = scenario.Cost{}
 	key.option.Leaves.RemovedMorning, key.option.Leaves.RemovedAfternoon = 0, 0

@@ -194,3 +194,17 @@ func TestMistCoolsWhileItRuns(t *testing.T) {
 		t.Errorf("misters run at %d instants: the test says little", ran)
 	}
 }
+
+// A foliage wire out on the afternoon side holds leaves between the fruit there and the low sun.
+func TestAfternoonWireShadesThatSide(t *testing.T) {
+	s := one(t, "sprawl")
+	bare := run(t, s).Result.Options[0]
+	s.Options[0].Trellis.AfternoonWire_m, s.Options[0].Trellis.AfternoonOut_m = 1.6, 0.5
+	wired := run(t, s).Result.Options[0]
+	was, is := bare.Sides[scenario.Left].Summary, wired.Sides[scenario.Left].Summary
+	t.Logf("afternoon side: %.2f h lit, %.1f °C, %.1f %% at risk; with the wire %.2f h, %.1f °C, %.1f %%",
+		was.Lit_h, was.Hottest_C, 100*was.AtRisk, is.Lit_h, is.Hottest_C, 100*is.AtRisk)
+	if is.Lit_h >= was.Lit_h || is.AtRisk >= was.AtRisk {
+		t.Errorf("with the wire the afternoon side is lit %.2f h with %.3f at risk, without %.2f h and %.3f", is.Lit_h, is.AtRisk, was.Lit_h, was.AtRisk)
+	}
+}

@@ -44,6 +44,11 @@ func TestMemoryChangesNothing(t *testing.T) {
 		func() { s.Options[0].Rows.Azimuth_deg = 135 }, // turns the afternoon side to the other side of the vine
 		func() { s.Site.Slope_deg, s.Weather.Date = 8, "2026-08-20" },
 		func() { s.Site.Floor, s.Limits.Hot_C = scenario.Straw, 41 },
+		func() {
+			shade := &s.Options[0].Shade
+			shade.NetSides, shade.OverheadShade, shade.Film = scenario.AfternoonSide, 0.3, scenario.FullFilm
+		},
+		func() { s.Options[0].Shade.NetColour, s.Options[0].Trellis.AfternoonWire_m = scenario.WhiteCloth, 1.9 },
 	}
 	for k, change := range changes {
 		change()

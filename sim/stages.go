@@ -23,7 +23,7 @@ type measured struct {
 // stand builds the stand of an option, or takes the one built from the same inputs.
 func (e *Engine) stand(s scenario.Scenario, o scenario.Option) (stand *measured, key string, err error) {
 	// The stand is the same for every row azimuth: only which side leaves are pulled from depends on it.
-	inputs := o
+	inputs := o.WithAfternoonWire(s.Site.Latitude_deg)
 	inputs.Name, inputs.Rows.Azimuth_deg = "", 0
 	inputs.Cost = scenario.Cost{}
 	inputs.Leaves.Water = "" // leaves hang as they do, thirsty or not

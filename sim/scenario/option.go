@@ -42,6 +42,11 @@ type Trellis struct {
 	PostSpacing_m float64 `json:"postSpacing_m" jsonschema:"minimum=2,maximum=12,default=5.4" jsonschema_extras:"x-unit=m,x-step=0.1"`
 	// CrossWires is the distance between wires across the row that join the roof wires into a net; 0 for none.
 	CrossWires_m float64 `json:"crossWires_m" jsonschema:"minimum=0,maximum=3,default=0" jsonschema_extras:"x-unit=m,x-step=0.1"`
+	// AfternoonWire is the height of one more foliage wire on the afternoon side of the row, over which shoots lean out;
+	// 0 for none. On east-west rows that is the side that faces the equator.
+	AfternoonWire_m float64 `json:"afternoonWire_m" jsonschema:"minimum=0,maximum=3,default=0" jsonschema_extras:"x-unit=m,x-step=0.05"`
+	// AfternoonOut is how far from the row line it runs.
+	AfternoonOut_m float64 `json:"afternoonOut_m" jsonschema:"minimum=0.1,maximum=1.5,default=0.5" jsonschema_extras:"x-unit=m,x-step=0.05"`
 }
 
 // Wire is one wire along the row.

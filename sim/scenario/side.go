@@ -1,6 +1,9 @@
 package scenario
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Side is a side of a row in the row frame: Left is negative x, Right is positive x, where x points
 // across the row, clockwise of the row azimuth. The right side of a north-south row is its east side.
@@ -59,6 +62,22 @@ func (o Option) Removed(s Side, latitude_deg float64) float64 {
 		return o.Leaves.RemovedMorning
 	}
 	return o.Leaves.RemovedAfternoon
+}
+
+// WithAfternoonWire is the option with the extra foliage wire of its afternoon side among its wires.
+func (o Option) WithAfternoonWire(latitude_deg float64) Option {
+	if o.Trellis.AfternoonWire_m <= 0 {
+		o.Trellis.AfternoonOut_m = 0
+		return o
+	}
+	side := Left
+	if o.Rows.countsAsMorning(side, latitude_deg) {
+		side = Right
+	}
+	wire := Wire{Height_m: o.Trellis.AfternoonWire_m, Offset_m: side.Sign() * o.Trellis.AfternoonOut_m, Role: Foliage}
+	o.Trellis.Wires = append(slices.Clone(o.Trellis.Wires), wire)
+	o.Trellis.AfternoonWire_m, o.Trellis.AfternoonOut_m = 0, 0
+	return o
 }
 
 // countsAsMorning tells whether a side is meant where a job names the morning side.

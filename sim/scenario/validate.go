@@ -208,7 +208,11 @@ func (t Trellis) width() float64 {
 			left, right = math.Min(left, wire.Offset_m), math.Max(right, wire.Offset_m)
 		}
 	}
-	return math.Max(right-left, 0)
+	width := right - left
+	if out := t.AfternoonOut_m; t.AfternoonWire_m > 0 { // on either side, by how the rows run: the wider way counts
+		width = math.Max(right-math.Min(left, -out), math.Max(right, out)-left)
+	}
+	return math.Max(width, 0)
 }
 
 // count is the number of wires of a role.

@@ -101,3 +101,27 @@ func TestMeasuredHoursReplaceTheDesignDay(t *testing.T) {
 		t.Errorf("extremes that are not used were judged: %v", faults)
 	}
 }
+
+// The extra foliage wire hangs on the afternoon side: west of north–south rows, which is their left, on either hemisphere, and
+// toward the equator from east–west ones. It takes room between rows.
+func TestAfternoonWire(t *testing.T) {
+	for _, c := range []struct{ azimuth, latitude, offset float64 }{
+		{0, 36, -0.6}, {0, -34, -0.6}, {90, 36, 0.6}, {90, -34, -0.6}, {135, 36, 0.6}, {45, 36, -0.6},
+	} {
+		o := Default().Options[1]
+		before := len(o.Trellis.Wires)
+		o.Rows.Azimuth_deg, o.Trellis.AfternoonWire_m, o.Trellis.AfternoonOut_m = c.azimuth, 1.6, 0.6
+		got := o.WithAfternoonWire(c.latitude)
+		if wires := got.Trellis.Wires; len(wires) != before+1 || len(o.Trellis.Wires) != before || wires[before] != (Wire{1.6, c.offset, Foliage}) {
+			t.Errorf("rows at %g°, latitude %g: %+v, want a wire at %g", c.azimuth, c.latitude, wires, c.offset)
+		}
+		if again := got.WithAfternoonWire(c.latitude); len(again.Trellis.Wires) != before+1 {
+			t.Error("the wire is hung twice")
+		}
+	}
+	s := Default()
+	s.Options[0].Trellis.AfternoonWire_m, s.Options[0].Trellis.AfternoonOut_m, s.Options[0].Rows.RowSpacing_m = 1.6, 1.4, 1.8
+	if faults := s.Validate(); len(faults) != 1 || faults[0].Code != "fault.rows-narrow" {
+		t.Errorf("a wire in the next row's way: %v", faults)
+	}
+}

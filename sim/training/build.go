@@ -32,6 +32,7 @@ func Build(o scenario.Option, latitude_deg float64, seed int) (*Stand, error) {
 // BuildPaced is Build for callers that share their thread: pace is called often, between shoots and steps,
 // and its error abandons the Stand.
 func BuildPaced(o scenario.Option, latitude_deg float64, seed int, pace func() error) (*Stand, error) {
+	o = o.WithAfternoonWire(latitude_deg)
 	if err := check(o); err != nil {
 		return nil, err
 	}

@@ -1114,6 +1114,14 @@ export interface Trellis {
    * CrossWires is the distance between wires across the row that join the roof wires into a net; 0 for none.
    */
   crossWires_m: number;
+  /**
+   * AfternoonWire is the height of one more foliage wire on the afternoon side of the row, over which shoots lean out; 0 for none. On east-west rows that is the side that faces the equator.
+   */
+  afternoonWire_m: number;
+  /**
+   * AfternoonOut is how far from the row line it runs.
+   */
+  afternoonOut_m: number;
 }
 /**
  * Wire is one wire along the row.

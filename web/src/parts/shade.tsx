@@ -1,4 +1,4 @@
-/** Nets, film and mist of an option: what is not hung, sprayed or run asks for nothing more. */
+/** Nets, film, mist and a wire for shade of an option: what is not hung, sprayed or run asks for nothing more. */
 
 import { effectiveNumber, effectiveText, type Path } from "../document.ts";
 import { scenario } from "../store.ts";
@@ -14,6 +14,7 @@ export function ShadeGroup({ base }: { base: Path }) {
   const birdNet = chosen("birdNet");
   const roof = used("overheadShade");
   const film = chosen("film");
+  const wire = effectiveNumber(scenario.value, [...base, "trellis", "afternoonWire_m"]) > 0;
   const mist = used("mistRate_mmh");
   return (
     <Group title="group.shade">
@@ -36,6 +37,7 @@ export function ShadeGroup({ base }: { base: Path }) {
       {(sideNet || birdNet || roof) && <Caution text="caution.nets" />}
       <ChoiceField path={[...shade, "film"]} words="film" />
       {film && <Caution text="caution.film" />}
+      <Rows base={[...base, "trellis"]} rows={wire ? [["afternoonWire_m"], ["afternoonOut_m"]] : [["afternoonWire_m"]]} />
       <Rows base={shade} rows={[["mistRate_mmh"]]} />
       {mist && (
         <>
