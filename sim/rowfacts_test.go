@@ -77,13 +77,13 @@ func TestFactRowDirections(t *testing.T) {
 }
 
 // Fact 7: fruit in N–S rows has two peaks of light, before and after noon; NE–SW rows of the southern
-// hemisphere have their peak in the afternoon, NW–SE rows in the morning (Hunter group 2008; OENO One 3100).
+// hemisphere have their peak in the afternoon, NW–SE rows in the morning; E–W rows stay low (Hunter group 2008; OENO One 3100).
 func TestFactCourseOfLight(t *testing.T) {
 	s := robertson(t)
 	day := run(t, s).Result
 	noon := argMin(day.Hour, day.Sun.Transit_h)
-	options := turned(t, s, 0, 45, 135)
-	morning, afternoon := make([]float64, 3), make([]float64, 3)
+	options := turned(t, s, 0, 45, 135, 90)
+	morning, afternoon := make([]float64, 4), make([]float64, 4)
 	for k, o := range options {
 		for i := range day.Hour {
 			light := interior(day, o, i)
@@ -95,8 +95,11 @@ func TestFactCourseOfLight(t *testing.T) {
 		}
 	}
 	mid := interior(day, options[0], noon)
-	t.Logf("peaks before and after noon [W/m²]: N–S %.0f, %.0f (noon %.0f); NE–SW %.0f, %.0f; NW–SE %.0f, %.0f",
-		morning[0], afternoon[0], mid, morning[1], afternoon[1], morning[2], afternoon[2])
+	t.Logf("peaks before and after noon [W/m²]: N–S %.0f, %.0f (noon %.0f); NE–SW %.0f, %.0f; NW–SE %.0f, %.0f; E–W %.0f, %.0f",
+		morning[0], afternoon[0], mid, morning[1], afternoon[1], morning[2], afternoon[2], morning[3], afternoon[3])
+	if highest := math.Max(morning[3], afternoon[3]); highest > 0.75*math.Min(morning[0], afternoon[0]) {
+		t.Errorf("E–W rows reach %.0f W/m², N–S rows %.0f and %.0f", highest, morning[0], afternoon[0])
+	}
 	if mid > 0.8*morning[0] || mid > 0.8*afternoon[0] {
 		t.Errorf("N–S rows: %.0f W/m² at noon between peaks of %.0f and %.0f", mid, morning[0], afternoon[0])
 	}

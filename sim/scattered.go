@@ -46,19 +46,28 @@ type scattered struct {
 	leafTaken float64       // sunlight that the leaves absorb, per leaf area, one-sided [W/m²]
 }
 
-// newScattering prepares the exchange of light of a stand. The floor sends back the same share of both
-// bands: its albedo is known for all sunlight only.
+// newScattering prepares the exchange of light of a stand onto the faces of a model.
 func newScattering(stand *measured, model *light.Model, settings light.Settings, albedo float64, leaf [2]float64, pace func() error) (*scattering, error) {
+	s, err := newExchange(stand, model.Strips, settings, albedo, leaf, pace)
+	if err != nil {
+		return nil, err
+	}
+	return s.onto(model, pace)
+}
+
+// newExchange prepares the exchange of light between leaves, floor and sky, without faces. The floor sends back the
+// same share of both bands: its albedo is known for all sunlight only.
+func newExchange(stand *measured, strips int, settings light.Settings, albedo float64, leaf [2]float64, pace func() error) (*scattering, error) {
 	grid := canopy.FromStand(stand.Stand, settings.Slope)
 	if err := pace(); err != nil {
 		return nil, err
 	}
 	s := &scattering{albedo: albedo, leaf: leaf, leafArea: stand.leafArea / stand.Length}
 	var err error
-	if s.model, err = scatter.New(grid, nil, scatter.Settings{Clumping: settings.Clumping, Strips: model.Strips}, pace); err != nil {
+	if s.model, err = scatter.New(grid, nil, scatter.Settings{Clumping: settings.Clumping, Strips: strips}, pace); err != nil {
 		return nil, err
 	}
-	floor := slices.Repeat([]float64{albedo}, model.Strips)
+	floor := slices.Repeat([]float64{albedo}, strips)
 	for k, leaf := range s.leaf {
 		if s.bands[k], err = s.model.Band(leaf, floor, pace); err != nil {
 			return nil, err
@@ -69,7 +78,7 @@ func newScattering(stand *measured, model *light.Model, settings light.Settings,
 	if s.leafArea > 0 {
 		s.openness = (s.sky.Total() - s.sky.Floor(s.model)) / s.leafArea
 	}
-	return s.onto(model, pace)
+	return s, nil
 }
 
 // onto is the same exchange as the faces of a model of the same stand receive it.
@@ -89,10 +98,28 @@ func (s *scattering) onto(model *light.Model, pace func() error) (*scattering, e
 
 // add puts the scattered light of an instant onto the faces, which must hold the light of the sky alone before.
 func (s *scattering) add(model *light.Model, sky light.Sky, at *light.Instant) scattered {
-	out := scattered{
-		strips: make([]float64, model.Strips), leaving: make([]float64, model.Strips),
-		near: make([]light.Broad, len(at.Short)),
+	out := s.share(sky, model.Strips)
+	out.near = make([]light.Broad, len(at.Short))
+	if sky.Beam <= 0 && sky.Diffuse <= 0 {
+		return out
 	}
+	for k := range s.solutions {
+		s.receivers.Leaves(&s.solutions[k], s.leaves)
+		for f := range s.leaves {
+			s.leaves[f] = s.leaves[f].Times(model.LeavesThrough(f))
+			at.Short[f] = at.Short[f].Plus(s.leaves[f])
+		}
+	}
+	copy(out.near, s.leaves) // of the last band
+	for f := range at.Short {
+		at.Short[f] = at.Short[f].Plus(model.FloorLight(f, out.leaving))
+	}
+	return out
+}
+
+// share finds what leaves and strips of floor make of the light of an instant; the solutions keep it by band.
+func (s *scattering) share(sky light.Sky, strips int) scattered {
+	out := scattered{strips: make([]float64, strips), leaving: make([]float64, strips)}
 	if sky.Beam <= 0 && sky.Diffuse <= 0 {
 		return out
 	}
@@ -108,18 +135,9 @@ func (s *scattering) add(model *light.Model, sky light.Sky, at *light.Instant) s
 		for _, caught := range solution.Cells {
 			out.leafTaken += (1 - s.leaf[k]) * caught
 		}
-		s.receivers.Leaves(solution, s.leaves)
-		for f := range s.leaves {
-			s.leaves[f] = s.leaves[f].Times(model.LeavesThrough(f))
-			at.Short[f] = at.Short[f].Plus(s.leaves[f])
-		}
 	}
-	copy(out.near, s.leaves) // of the last band
 	if s.leafArea > 0 {
 		out.leafTaken /= s.leafArea
-	}
-	for f := range at.Short {
-		at.Short[f] = at.Short[f].Plus(model.FloorLight(f, out.leaving))
 	}
 	return out
 }
