@@ -162,7 +162,7 @@ func (d *optionDay) stepFaces(k int, n near, dt_s float64) {
 			state.light += sky.Beam * at.Share(f) * max(sky.Sun.Dot(normal), 0)
 		}
 		load := d.loadOn(k, f, &n)
-		surface := d.berry.Step(d.mean[f], load, n.fruit[f%2], dt_s)
+		surface := d.berry.Step(d.mean[f], &load, &n.fruit[f%2], dt_s)
 		d.mean[f] = surface.Mean_C
 		state.hottest, state.mean = surface.Hottest_C, surface.Mean_C
 		d.states[f] = state
@@ -184,7 +184,9 @@ func (d *optionDay) loadOn(k, f int, n *near) heat.Load {
 	if at.Lit[f] {
 		load.Beam_Wm2 = sky.Beam * at.Share(f)
 	}
-	load.Transpiration_Wm2 += d.berry.WetSkin(n.mist.Skin, d.mean[f], load, n.fruit[f%2])
+	if n.mist.Skin > 0 {
+		load.Transpiration_Wm2 += d.berry.WetSkin(n.mist.Skin, d.mean[f], load, n.fruit[f%2])
+	}
 	return load
 }
 

@@ -41,6 +41,10 @@ var BirdCloth = Of(0.15, scenario.BlackCloth)
 // Panels are the nets of one row of an option: those along the fruit zone, left before right, then the bird net, left,
 // right and top, then one period of the net over all rows. None without nets.
 func Panels(o scenario.Option, stand *training.Stand, latitude_deg float64) []Panel {
+	shade := &o.Shade
+	if !o.Netted(scenario.Left, latitude_deg) && !o.Netted(scenario.Right, latitude_deg) && shade.BirdNet != scenario.DrapedNet && shade.OverheadShade <= 0 {
+		return nil // an outline takes its time
+	}
 	var panels []Panel
 	room := stand.Outline()
 	for _, side := range scenario.Sides {

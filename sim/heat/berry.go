@@ -126,7 +126,7 @@ func (b *Berry) capacityRadius() float64 {
 
 // exchange is the convection and radiation coefficients [W/m²/K] of a berry that is on average at
 // mean_C.
-func (b *Berry) exchange(mean_C float64, around Around) (convective, radiative float64) {
-	alone := SphereConvection(b.Diameter_m, around, mean_C)
+func (b *Berry) exchange(mean_C float64, around *Around) (convective, radiative float64) {
+	alone := SphereConvection(b.Diameter_m, *around, mean_C)
 	return alone.Mixed * b.ConvectionFactor(), radiativeCoefficient(b.Emissivity, mean_C, around.Air_C)
 }

@@ -40,8 +40,8 @@ func TestCompactnessScalesConvectionOnly(t *testing.T) {
 	loose, tight := plain(14, 0.75), plain(14, 0.75)
 	tight.Compactness = 1
 	around := Around{Air_C: 35, Wind_ms: 1}
-	h, r := loose.exchange(42, around)
-	hTight, rTight := tight.exchange(42, around)
+	h, r := loose.exchange(42, &around)
+	hTight, rTight := tight.exchange(42, &around)
 	near(t, "convection", hTight, tightConvection*h, 1e-12)
 	near(t, "radiation", rTight, r, 0)
 	if !(tight.capacity() > loose.capacity()) {
@@ -58,7 +58,7 @@ func TestUnloadedBerryIsAtAirTemperature(t *testing.T) {
 	}
 	mean := 45.0
 	for range 400 {
-		mean = b.Step(mean, Load{}, around, 60).Mean_C
+		mean = b.Step(mean, &Load{}, &around, 60).Mean_C
 	}
 	near(t, "after hours", mean, 31, 1e-9)
 }
@@ -126,7 +126,7 @@ func TestBerryIsTheSameInTheMirror(t *testing.T) {
 	for _, v := range []*mgl64.Vec3{&mirrored.Sun, &mirrored.Short.Vector, &mirrored.LongNet.Vector} {
 		v[0] = -v[0]
 	}
-	if a, c := b.Step(30, load, around, 300), b.Step(30, mirrored, around, 300); a != c {
+	if a, c := b.Step(30, &load, &around, 300), b.Step(30, &mirrored, &around, 300); a != c {
 		t.Errorf("mirror changes the berry: %+v and %+v", a, c)
 	}
 }

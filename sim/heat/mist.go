@@ -62,7 +62,7 @@ func (b Berry) WetSkin(lands_Wm2, mean_C float64, load Load, around Around) floa
 		return 0
 	}
 	gamma := sky.Psychrometric(pressureScale(around.Pressure_Pa) * atmosphere)
-	convective, radiative := b.exchange(mean_C, around)
+	convective, radiative := b.exchange(mean_C, &around)
 	total, wet := convective+radiative, convective/gamma
 	lacking := sky.SaturationPressure(mean_C) - sky.SaturationPressure(math.Min(around.Dew_C, around.Air_C))
 	slope := wet * sky.SaturationSlope(mean_C)

@@ -59,7 +59,7 @@ func TestWetSkin(t *testing.T) {
 	var steps []float64
 	for range 30 {
 		load := Load{Transpiration_Wm2: b.WetSkin(500, mean, Load{}, damp)}
-		mean = b.Step(mean, load, damp, 300).Mean_C
+		mean = b.Step(mean, &load, &damp, 300).Mean_C
 		steps = append(steps, mean)
 	}
 	bulb := WetBulb_C(damp)

@@ -29,18 +29,18 @@ type Surface struct {
 // h and h_r are taken at the temperature before the step. Everything that varies over the surface is
 // steady: the slowest of it settles in R²/(4.3 k/ρc), 80 s for a 14 mm berry, against 5 min steps.
 // A step of no length returns the state as it is.
-func (b Berry) Step(mean_C float64, load Load, around Around, dt_s float64) Surface {
+func (b *Berry) Step(mean_C float64, load *Load, around *Around, dt_s float64) Surface {
 	convective, radiative := b.exchange(mean_C, around)
 	total := convective + radiative
-	a := b.approach(mean_C, b.inflow(&load), total, around.Air_C, dt_s)
+	a := b.approach(mean_C, b.inflow(load), total, around.Air_C, dt_s)
 	average := mean_C
 	stored := (a.balance - mean_C) * total
 	if a.turned > 0 {
 		average = a.balance + (mean_C-a.balance)*a.gone/a.turned
 		stored *= a.gone / a.turned
 	}
-	s := b.skin(a.end, &load, total)
-	b.flows(&s, &load, average-around.Air_C, convective, radiative)
+	s := b.skin(a.end, load, total)
+	b.flows(&s, load, average-around.Air_C, convective, radiative)
 	s.FluxStored = stored
 	return s
 }
@@ -140,7 +140,7 @@ func (b Berry) Steady(load Load, around Around) Steady {
 	mean := around.Air_C
 	inflow := b.inflow(&load)
 	for range 100 {
-		convective, radiative := b.exchange(mean, around)
+		convective, radiative := b.exchange(mean, &around)
 		next := around.Air_C + inflow/(convective+radiative)
 		moved := math.Abs(next - mean)
 		mean = next
@@ -148,7 +148,7 @@ func (b Berry) Steady(load Load, around Around) Steady {
 			break
 		}
 	}
-	convective, radiative := b.exchange(mean, around)
+	convective, radiative := b.exchange(mean, &around)
 	s := Steady{
 		Surface:    b.skin(mean, &load, convective+radiative),
 		FluxBeam:   b.Absorptance * load.Beam_Wm2 / 4,

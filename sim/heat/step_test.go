@@ -25,7 +25,7 @@ func TestEnergyCloses(t *testing.T) {
 		b.Compactness = compactness
 		for _, step := range []float64{0, 1e-6, 1, 60, 300, 3600, 1e6} {
 			around := Around{Air_C: 33, Wind_ms: 0.6}
-			s := b.Step(29, hotDay, around, step)
+			s := b.Step(29, &hotDay, &around, step)
 			near(t, "sum of flows", sumOfFlows(s), 0, 1e-9)
 			near(t, "heat stored", s.FluxStored*step, b.capacity()*(s.Mean_C-29), 1e-6*(1+step))
 		}
@@ -40,7 +40,7 @@ func TestEnergyCloses(t *testing.T) {
 // stepped finely by a fourth-order rule.
 func TestStepFollowsTheTimeConstant(t *testing.T) {
 	b, around := plain(14, 0.75), Around{Air_C: 35, Wind_ms: 1}
-	convective, radiative := b.exchange(30, around)
+	convective, radiative := b.exchange(30, &around)
 	total, inflow := convective+radiative, b.inflow(&hotDay)
 	rate := func(mean float64) float64 { return (inflow - total*(mean-around.Air_C)) / b.capacity() }
 	mean, step := 30.0, 0.5
@@ -51,7 +51,7 @@ func TestStepFollowsTheTimeConstant(t *testing.T) {
 		k4 := rate(mean + step*k3)
 		mean += step / 6 * (k1 + 2*k2 + 2*k3 + k4)
 	}
-	near(t, "mean after 5 minutes", b.Step(30, hotDay, around, 300).Mean_C, mean, 1e-9)
+	near(t, "mean after 5 minutes", b.Step(30, &hotDay, &around, 300).Mean_C, mean, 1e-9)
 }
 
 // Lumped time constants of 12 to 20 mm berries: 3 to 10 minutes, the same ρcR/3h worked by hand.
@@ -59,7 +59,7 @@ func TestTimeConstantOfLooseBerries(t *testing.T) {
 	for _, diameter := range []float64{12, 14, 16, 20} {
 		b := plain(diameter, 0.75)
 		for _, wind := range []float64{0.3, 1} {
-			convective, radiative := b.exchange(42, Around{Air_C: 35, Wind_ms: wind})
+			convective, radiative := b.exchange(42, &Around{Air_C: 35, Wind_ms: wind})
 			within(t, "minutes", b.capacity()/(convective+radiative)/60, 3, 11)
 		}
 	}
@@ -77,7 +77,7 @@ func TestStepsEndAtSteady(t *testing.T) {
 		mean := 20.0
 		var s Surface
 		for range 200 {
-			s = b.Step(mean, hotDay, around, 300)
+			s = b.Step(mean, &hotDay, &around, 300)
 			mean = s.Mean_C
 		}
 		want := b.Steady(hotDay, around)
@@ -99,9 +99,9 @@ func TestFiveMinuteStepsAreShortEnough(t *testing.T) {
 		if k/6%2 == 1 {
 			load.Beam_Wm2 = 0
 		}
-		coarse = b.Step(coarse, load, around, 300).Mean_C
+		coarse = b.Step(coarse, &load, &around, 300).Mean_C
 		for range 300 {
-			fine = b.Step(fine, load, around, 1).Mean_C
+			fine = b.Step(fine, &load, &around, 1).Mean_C
 		}
 		worst = math.Max(worst, math.Abs(coarse-fine))
 	}
@@ -120,7 +120,7 @@ func TestLinearRadiation(t *testing.T) {
 func TestStepDoesNotAllocate(t *testing.T) {
 	b, around := plain(14, 0.75), Around{Air_C: 35, Wind_ms: 0.5}
 	mean := 35.0
-	if n := testing.AllocsPerRun(100, func() { mean = b.Step(mean, hotDay, around, 300).Mean_C }); n != 0 {
+	if n := testing.AllocsPerRun(100, func() { mean = b.Step(mean, &hotDay, &around, 300).Mean_C }); n != 0 {
 		t.Errorf("Step allocates %g times", n)
 	}
 }
@@ -130,7 +130,7 @@ func BenchmarkStep(bench *testing.B) {
 	b.Compactness = 0.3
 	mean := 35.0
 	for bench.Loop() {
-		mean = b.Step(mean, hotDay, around, 300).Mean_C
+		mean = b.Step(mean, &hotDay, &around, 300).Mean_C
 	}
 }
 

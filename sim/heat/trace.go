@@ -23,13 +23,13 @@ type Trace struct {
 // Trace is Step with what led to it.
 func (b Berry) Trace(mean_C float64, load Load, around Around, dt_s float64) Trace {
 	t := Trace{
-		Surface:     b.Step(mean_C, load, around, dt_s),
+		Surface:     b.Step(mean_C, &load, &around, dt_s),
 		Convection:  SphereConvection(b.Diameter_m, around, mean_C),
 		Factor:      b.ConvectionFactor(),
 		Inflow_Wm2:  b.inflow(&load),
 		Inward_Wm2K: b.Conductivity / b.radius(),
 	}
-	t.Convective, t.Radiative = b.exchange(mean_C, around)
+	t.Convective, t.Radiative = b.exchange(mean_C, &around)
 	total := t.Convective + t.Radiative
 	a := b.approach(mean_C, t.Inflow_Wm2, total, around.Air_C, dt_s)
 	t.Capacity_Jm2K, t.Balance_C = a.capacity, a.balance

@@ -19,7 +19,7 @@ func TestTraceLeadsToStep(t *testing.T) {
 			Short: Broad{60, mgl64.Vec3{20, -4, 10}}, LongNet: Broad{-25, mgl64.Vec3{0, 3, -40}}, Transpiration_Wm2: 4,
 		}
 		got := berry.Trace(33, load, around, 300)
-		if got.Surface != berry.Step(33, load, around, 300) {
+		if got.Surface != berry.Step(33, &load, &around, 300) {
 			t.Errorf("beam %g: the trace ends otherwise than the step", beam)
 		}
 		total := got.Convective + got.Radiative
