@@ -38,15 +38,19 @@ func (i *inspection) netLinks(c *chain) string {
 		if !net.Meets(at, sky.Sun) {
 			continue
 		}
-		cover, through := fmt.Sprintf("net%dCover", n+1), fmt.Sprintf("net%dThrough", n+1)
+		lies, through := fmt.Sprintf("net%dCover", n+1), fmt.Sprintf("net%dThrough", n+1)
 		normal, second := "sunAcross", "sunUp"
 		if net.Level() {
 			normal, second = second, normal
 		}
-		c.given(cover, net.Cloth.Cover(), "", "share of a line across the threads of a net on the way to the sun that lies on one", fromScenario)
+		source := fromScenario
+		if net.Kind == cover.BirdNet {
+			source = "bird net of a shade factor of 0.15: assumption"
+		}
+		c.given(lies, net.Cloth.Cover(), "", "share of a line across the threads of a net on the way to the sun that lies on one", source)
 		const across = "max(1-%s*sqrt(1+pow(%s/%s,2)),0)"
 		c.follows(through, net.Direct(sky.Sun), "", "share of the beam that goes through between its threads",
-			fmt.Sprintf(across, cover, "sunAlong", normal)+"*"+fmt.Sprintf(across, cover, second, normal), "crossed round threads, geometry")
+			fmt.Sprintf(across, lies, "sunAlong", normal)+"*"+fmt.Sprintf(across, lies, second, normal), "crossed round threads, geometry")
 		product += "*" + through
 	}
 	c.follows("netThrough", i.light.Through(i.face, sky.Sun), "", "share of the beam that the nets about the row leave", product, "")

@@ -1,6 +1,7 @@
 package sim
 
 import (
+	"fmt"
 	"math"
 
 	"rowlight/sim/canopy"
@@ -128,8 +129,8 @@ func (i *inspection) diffuseLinks(c *chain) {
 	c.given("viewFloor", viewFloor.Mean, "", "share of their surroundings that is floor", "rays to the floor strips")
 	c.given("floorSent", perView(fromFloor, viewFloor), "W/m²", "sunlight that the floor sends back, mean of the strips as the face sees them", "radiosity of leaves and floor, albedo by kind of floor")
 	c.follows("floorReflected", fromFloor.Mean, "W/m²", "light of the floor on the skin, mean", "viewFloor*floorSent", "")
-	c.given("leafVisible", visible, "W/m²", "PAR from leaves on the skin, mean", "radiosity; leaves send on 16 % of it (Smart 2019)")
-	c.given("leafNear", near, "W/m²", "near infrared from leaves on the skin, mean", "radiosity; leaves send on 85 % of it (from memory)")
+	c.given("leafVisible", visible, "W/m²", "PAR from leaves on the skin, mean", fmt.Sprintf("radiosity; leaves send on %.0f %% of it (Smart 2019)", 100*leafScatter(i.option)[0]))
+	c.given("leafNear", near, "W/m²", "near infrared from leaves on the skin, mean", fmt.Sprintf("radiosity; leaves send on %.0f %% of it (from memory)", 100*leafScatter(i.option)[1]))
 	sum := "skyLight+floorReflected+leafVisible+leafNear"
 	if len(i.nets) > 0 {
 		c.given("netGlow", glow, "W/m²", "light that the nets make of the beam on them on the skin, mean", "threads of their colour: assumption")

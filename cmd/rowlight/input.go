@@ -13,7 +13,7 @@ import (
 )
 
 // readScenario reads and checks the scenario of a file, or of standard input for "-". Fields that are not
-// known are told to stderr.
+// known, and cautions, are told to stderr.
 func readScenario(command *cobra.Command, path string) (scenario.Scenario, error) {
 	raw, err := readInput(command.InOrStdin(), path)
 	if err != nil {
@@ -23,7 +23,11 @@ func readScenario(command *cobra.Command, path string) (scenario.Scenario, error
 	if len(faults) > 0 {
 		return s, &faultsError{path, faults}
 	}
-	for _, notice := range document.Notices(raw) {
+	notices := document.Notices(raw)
+	for i, option := range s.Options {
+		notices = append(notices, option.Cautions(fmt.Sprintf("/options/%d", i))...)
+	}
+	for _, notice := range notices {
 		fmt.Fprintf(command.ErrOrStderr(), "rowlight: %s: note: %s\n", path, words.Style{}.Fault(notice))
 	}
 	return s, nil

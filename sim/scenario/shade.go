@@ -90,3 +90,19 @@ func (o Option) Netted(s Side, latitude_deg float64) bool {
 	}
 	return false
 }
+
+// Cautions names what nets, film and mist of an option may do to posts, people and fruit: no fault, but to be said where
+// they are chosen. Path is the JSON pointer of the option.
+func (o Option) Cautions(path string) []Fault {
+	var cautions []Fault
+	add := func(holds bool, code string) {
+		if holds {
+			cautions = append(cautions, Fault{Code: code, Path: path})
+		}
+	}
+	s := o.Shade
+	add(s.NetSides != NoSide && s.NetSides != "" || s.BirdNet == DrapedNet || s.OverheadShade > 0, "notice.nets")
+	add(s.Film == LightFilm || s.Film == FullFilm, "notice.film")
+	add(s.MistRate_mmh > 0, "notice.mist")
+	return cautions
+}

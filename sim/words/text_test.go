@@ -114,7 +114,8 @@ func TestEveryFaultOfADocumentReads(t *testing.T) {
 			checkFaultText(t, fault)
 		}
 	}
-	for _, fault := range sunFaults(t) {
+	every := scenario.Option{Shade: scenario.Shade{BirdNet: scenario.DrapedNet, Film: scenario.LightFilm, MistRate_mmh: 1}}
+	for _, fault := range append(sunFaults(t), every.Cautions("/options/0")...) {
 		seen[fault.Code] = true
 		checkFaultText(t, fault)
 	}

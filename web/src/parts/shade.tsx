@@ -1,8 +1,8 @@
 /** Nets, film, mist and a wire for shade of an option: what is not hung, sprayed or run asks for nothing more. */
 
-import { effectiveNumber, effectiveText, type Path } from "../document.ts";
-import { scenario } from "../store.ts";
-import { t, type TextKey } from "../text.ts";
+import { effectiveNumber, effectiveText, type Path, pointer } from "../document.ts";
+import { faultText } from "../sentences.ts";
+import { scenario, units } from "../store.ts";
 import { ChoiceField } from "./choice.tsx";
 import { Group, Rows } from "./group.tsx";
 
@@ -34,15 +34,15 @@ export function ShadeGroup({ base }: { base: Path }) {
           <Rows base={shade} rows={[["overheadHeight_m"]]} />
         </>
       )}
-      {(sideNet || birdNet || roof) && <Caution text="caution.nets" />}
+      {(sideNet || birdNet || roof) && <Caution base={base} code="notice.nets" />}
       <ChoiceField path={[...shade, "film"]} words="film" />
-      {film && <Caution text="caution.film" />}
+      {film && <Caution base={base} code="notice.film" />}
       <Rows base={[...base, "trellis"]} rows={wire ? [["afternoonWire_m"], ["afternoonOut_m"]] : [["afternoonWire_m"]]} />
       <Rows base={shade} rows={[["mistRate_mmh"]]} />
       {mist && (
         <>
           <Rows base={shade} rows={[["mistAbove_C"], ["mistFrom_h"], ["mistTo_h"]]} />
-          <Caution text="caution.mist" />
+          <Caution base={base} code="notice.mist" />
         </>
       )}
     </Group>
@@ -50,10 +50,10 @@ export function ShadeGroup({ base }: { base: Path }) {
 }
 
 /** What a choice may do to people, posts and fruit, where it is made. */
-function Caution({ text }: { text: TextKey }) {
+function Caution({ base, code }: { base: Path; code: string }) {
   return (
     <p class="small" role="note">
-      {t(text)}
+      {faultText({ code, path: pointer(base), values: {} }, units.value)}
     </p>
   );
 }
