@@ -70,7 +70,7 @@ func litSide(r *sim.Run, side scenario.Side, from, to float64) (berry, surface f
 // et al. 2015, OENO One 86: −7 and −1 K; Martínez-Lüscher et al. 2020, Front. Plant Sci. 11:579192: −3.9 K by partial
 // shade of the fruit zone). The abstracts leave open the shade, the residue and where on the fruit they measured: the case
 // here is the fruit that the sun reaches in the afternoon of a hot day, leaves pulled, both the whole berry and the
-// hottest point of its skin. What the model misses stands here.
+// hottest point of its skin.
 func TestFactNetsAndFilmCoolLitFruit(t *testing.T) {
 	s := one(t, "vsp-spurs")
 	s.Options[0].Leaves.RemovedAfternoon = 0.5
@@ -90,31 +90,19 @@ func TestFactNetsAndFilmCoolLitFruit(t *testing.T) {
 	bareBerry, bareSkin := lit(scenario.Shade{})
 	brings := map[string]float64{}
 	for _, c := range []struct {
-		name            string
-		shade           scenario.Shade
-		low, high       float64 // published range [K]
-		missed, missing float64 // known miss of the skin, and how far it may move before this test must be looked at [K]
+		name      string
+		shade     scenario.Shade
+		low, high float64 // published range [K]
 	}{
-		{"net of 0.6", net(0.6), -8, -3, 0, 0},
-		{"net of 0.8", net(0.8), -8, -3, -9.5, 0.5},
-		{"light film", scenario.Shade{Film: scenario.LightFilm}, -2, -0.5, 0, 0},
-		{"full film", scenario.Shade{Film: scenario.FullFilm}, -2, -0.5, 0, 0},
+		{"net of 0.6", net(0.6), -8, -3},
+		{"net of 0.8", net(0.8), -8, -3},
+		{"light film", scenario.Shade{Film: scenario.LightFilm}, -2, -0.5},
+		{"full film", scenario.Shade{Film: scenario.FullFilm}, -2, -0.5},
 	} {
 		berry, skin := lit(c.shade)
-		berry, skin = berry-bareBerry, skin-bareSkin
-		t.Logf("%s: lit berries at %.1f °C %.2f K, their skins at %.1f °C %.2f K", c.name, bareBerry, berry, bareSkin, skin)
-		brings[c.name] = berry
-		inside := func(d float64) bool { return d >= c.low && d <= c.high }
-		switch {
-		case !inside(berry):
-			t.Errorf("%s: lit berries %.2f K, published %g to %g", c.name, berry, c.low, c.high)
-		case c.missing == 0 && !inside(skin):
-			t.Errorf("%s: skins %.2f K, published %g to %g", c.name, skin, c.low, c.high)
-		case c.missing > 0 && inside(skin):
-			t.Errorf("%s: skins %.2f K: a known miss is cured, take it off the list", c.name, skin)
-		case c.missing > 0 && math.Abs(skin-c.missed) > c.missing:
-			t.Errorf("%s: skins %.2f K: the known miss of %.1f K has moved", c.name, skin, c.missed)
-		}
+		brings[c.name] = berry - bareBerry
+		published(t, c.name+": berries in the sun", berry-bareBerry, c.low, c.high)
+		published(t, c.name+": skins in the sun", skin-bareSkin, c.low, c.high)
 	}
 	t.Logf("a net of 0.6 cools berries %.1f times as far as a full film; published 7 times", brings["net of 0.6"]/brings["full film"])
 }

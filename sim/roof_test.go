@@ -5,11 +5,13 @@ import (
 	"testing"
 
 	"github.com/go-gl/mathgl/mgl64"
+	"gonum.org/v1/gonum/floats"
 
 	"rowlight/sim/heat"
 	"rowlight/sim/light"
 	"rowlight/sim/scenario"
 	"rowlight/sim/spread"
+	"rowlight/sim/weather"
 )
 
 // What falls on a net over all rows goes through it, on, back or into its threads: to the last digit nothing is lost and
@@ -29,6 +31,35 @@ func TestRoofKeepsAccountOfSunlight(t *testing.T) {
 			if math.Abs(falls-through-taken-back) > 1e-9*falls || back < 0 || through >= falls {
 				t.Errorf("%s at %.0f°: of %.2f W/m² %.2f go through, %.2f are taken in, %.2f go back", colour, elevation, falls, through, taken, back)
 			}
+		}
+	}
+}
+
+// Under a roof and with a film on the leaves too all sunlight is accounted for, to 0.5 %: what falls on the roof is what it
+// takes in and sends back, and what leaves, floor and the air between take of the rest.
+func TestSunlightUnderARoofIsAccountedFor(t *testing.T) {
+	s := scenario.Default()
+	s.Options = s.Options[:1]
+	s.Options[0].Shade = scenario.Shade{OverheadShade: 0.4, OverheadColour: scenario.WhiteCloth, Film: scenario.FullFilm}
+	stand, exchange := exchanged(t, s)
+	over := roofOf(s.Options[0])
+	course, err := weather.Course(s, []float64{7, 10, 13, 17})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i := range course.Instants {
+		open := skyInRow(&course.Instants[i], s.Options[0].Rows)
+		under := over.under(open)
+		stopped := open.Beam*open.Sun[2] + open.Diffuse - under.Beam*open.Sun[2] - over.direct*open.Diffuse
+		found := stopped * (1 - over.cloth.Forward) * stand.RowSpacing
+		out := exchange.share(under, energyStrips)
+		found += out.leafTaken*exchange.leafArea + (floats.Sum(out.strips)-floats.Sum(out.leaving))*stand.RowSpacing/energyStrips
+		for k := range exchange.solutions {
+			found += exchange.solutions[k].Up
+		}
+		falls := stand.RowSpacing * (open.Beam*open.Sun[2] + open.Diffuse)
+		if falls < 100 || math.Abs(found/falls-1) > 0.005 {
+			t.Errorf("%.0f:00: of %.1f W/m, %.1f is found", course.Instants[i].Hour_h, falls, found)
 		}
 	}
 }
