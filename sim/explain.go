@@ -47,7 +47,7 @@ func (e *Engine) Explain(s scenario.Scenario, at Where, pace func() error) (resu
 
 // Bunches is the number of bunches of an option, those that Where counts.
 func (e *Engine) Bunches(s scenario.Scenario, option int) (int, error) {
-	stand, _, err := e.stand(s, s.Options[option])
+	stand, err := e.Stand(s, option)
 	if err != nil {
 		return 0, err
 	}

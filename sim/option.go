@@ -244,15 +244,11 @@ func (d *optionDay) record(k int, fruit *[2]heat.Around) {
 
 // result puts the day of the option together.
 func (d *optionDay) result() result.Option {
-	name := d.option.Name
-	if form, ok := scenario.FormByKey(d.option.Form); ok && name == "" {
-		name = form.Name
-	}
 	hours := make([]float64, len(d.course.Instants))
 	for k := range hours {
 		hours[k] = d.course.Instants[k].Hour_h
 	}
-	o := result.Option{Name: name, Form: d.option.Form, Canopy: d.canopy()}
+	o := result.Option{Name: d.option.Called(), Form: d.option.Form, Canopy: d.canopy()}
 	for _, side := range scenario.Sides {
 		tally := &d.tallies[side]
 		azimuth := d.option.Rows.SideAzimuth(side)

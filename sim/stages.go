@@ -20,6 +20,15 @@ type measured struct {
 	leafArea float64 // of one period of the row [m²]
 }
 
+// Stand grows the vines of an option by its index. Errors are those of training.Build, with the option's name.
+func (e *Engine) Stand(s scenario.Scenario, option int) (*training.Stand, error) {
+	stand, _, err := e.stand(s, s.Options[option])
+	if err != nil {
+		return nil, err
+	}
+	return stand.Stand, nil
+}
+
 // stand builds the stand of an option, or takes the one built from the same inputs.
 func (e *Engine) stand(s scenario.Scenario, o scenario.Option) (stand *measured, key string, err error) {
 	// The stand is the same for every row azimuth: only which side leaves are pulled from depends on it.

@@ -70,15 +70,13 @@ func (c explainCommand) run(command *cobra.Command, path string) error {
 // where finds the face that the flags name.
 func (c explainCommand) where(s scenario.Scenario, engine *sim.Engine) (sim.Where, error) {
 	at := sim.Where{Hour_h: c.hour_h, Bunch: c.bunch - 1}
-	option := strings.ToUpper(c.option)
-	if len(option) != 1 || option[0] < 'A' || int(option[0]-'A') >= len(s.Options) {
-		return at, fmt.Errorf("--option: %q is none of A to %s", c.option, letter(len(s.Options)-1))
+	var err error
+	if at.Option, err = optionNamed(c.option, s); err != nil {
+		return at, err
 	}
-	at.Option = int(option[0] - 'A')
 	if !(c.hour_h >= 0 && c.hour_h <= 24) {
 		return at, fmt.Errorf("--hour: %g is outside 0 to 24", c.hour_h)
 	}
-	var err error
 	if at.Side, err = sideNamed(c.side, s.Options[at.Option].Rows, s.Site.Latitude_deg); err != nil {
 		return at, err
 	}

@@ -119,7 +119,7 @@ func (c pictureCommand) check(s scenario.Scenario) (width, height int, err error
 	if c.quads < fewestQuads || c.quads > mostQuads {
 		return 0, 0, fmt.Errorf("--quads: %d is outside %d to %d", c.quads, fewestQuads, mostQuads)
 	}
-	if _, err := c.chosen(s); err != nil {
+	if _, err := optionNamed(c.option, s); err != nil {
 		return 0, 0, err
 	}
 	if c.forms != "" && !c.sheet {
@@ -128,18 +128,9 @@ func (c pictureCommand) check(s scenario.Scenario) (width, height int, err error
 	return width, height, nil
 }
 
-// chosen is the index of the option.
-func (c pictureCommand) chosen(s scenario.Scenario) (int, error) {
-	option := strings.ToUpper(c.option)
-	if len(option) != 1 || option[0] < 'A' || int(option[0]-'A') >= len(s.Options) {
-		return 0, fmt.Errorf("--option: %q is none of A to %s", c.option, letter(len(s.Options)-1))
-	}
-	return int(option[0] - 'A'), nil
-}
-
 // drawOne draws one option in one mode.
 func (c pictureCommand) drawOne(command *cobra.Command, s scenario.Scenario, width, height int) (image.Image, error) {
-	option, err := c.chosen(s)
+	option, err := optionNamed(c.option, s)
 	if err != nil {
 		return nil, err
 	}

@@ -51,7 +51,7 @@ func newRoot() *cobra.Command {
 	}
 	root.CompletionOptions.DisableDefaultCmd = true
 	root.AddCommand(newDay(), newForms(), newSun(), newSky(), newBerry(), newVerify(), newExplain(), newYardstick(),
-		newPicture(), newWeigh())
+		newPicture(), newExport(), newWeigh())
 	return root
 }
 

@@ -24,6 +24,14 @@ type Option struct {
 	Cost Cost `json:"cost"`
 }
 
+// Called is what people call the option: its own name, or the trade name of its form.
+func (o Option) Called() string {
+	if form, ok := FormByKey(o.Form); ok && o.Name == "" {
+		return form.Name
+	}
+	return o.Name
+}
+
 // Rows is the planting: where the rows run and how far apart the vines stand.
 type Rows struct {
 	// Azimuth is the compass direction of the row line, clockwise from true north; 0 and 180 are the same row.

@@ -44,6 +44,7 @@ var Table = []Folder{
 var Bans = []Ban{
 	{In: "", Except: []string{"render/screen"}, What: []string{"github.com/hajimehoshi/ebiten/v2"}, Why: "Ebiten needs a document and, natively, C headers: it stays in render/screen, compiled for js only"},
 	{In: "", Except: []string{"wasm", "render/screen"}, What: []string{"syscall/js"}, Why: "the bridge to JavaScript is in wasm alone, so that everything else runs and is tested natively"},
+	{In: "", Except: []string{"cmd/rowlight"}, What: []string{"github.com/qmuntal/gltf"}, Why: "files for other programs are written by the command line alone"},
 	{In: "", Except: []string{"cmd/check"}, What: []string{"github.com/chromedp"}, Why: "a browser is driven by the checks alone"},
 	{In: "", Except: []string{"cmd/site"}, What: []string{"github.com/evanw/esbuild", "github.com/andybalholm/brotli"}, Why: "only cmd/site builds the page; others call its package"},
 	{In: "sim", What: []string{"os", "io/ioutil", "path/filepath", "net", "syscall", "log", "plugin"}, Why: "the simulation touches no files, network or machine, so that it runs the same in a browser; callers read and write"},
