@@ -30,6 +30,12 @@ func (b *Broad) AddScaled(other *Broad, factor float64) {
 	b.Vector[2] += other.Vector[2] * factor
 }
 
+// broadOf is radiance of unit hemispherical flux from a small solid angle [sr] around a direction.
+func broadOf(direction mgl64.Vec3, weight float64) (b Broad) {
+	b.add(direction, weight)
+	return b
+}
+
 // add adds radiance of unit hemispherical flux from a small solid angle [sr] around a direction:
 // the first terms of max(0, n·d) are 1/4 and (n·d)/2.
 func (b *Broad) add(direction mgl64.Vec3, weight float64) {

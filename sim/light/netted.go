@@ -2,6 +2,7 @@ package light
 
 import (
 	"math"
+	"slices"
 
 	"github.com/go-gl/mathgl/mgl64"
 
@@ -32,41 +33,18 @@ func (m *Model) Behind(nets []cover.Panel, pace func() error) (*Model, error) {
 	return &other, other.viewNets(pace)
 }
 
-// viewNets finds the views of all faces past and through the nets.
+// viewNets finds the views of all faces past and through the nets: those without nets, less what nets take of them.
 func (m *Model) viewNets(pace func() error) error {
-	n, faces := &netted{nets: m.netted.nets}, len(m.Faces)
-	n.sky, n.openSky, n.glow = make([]Broad, faces), make([]Broad, faces), make([]Broad, faces*len(n.nets))
-	n.ground, n.openGround = make([]Broad, faces*m.Strips), make([]Broad, faces*m.Strips)
+	n := &netted{nets: m.netted.nets, glow: make([]Broad, len(m.Faces)*len(m.netted.nets))}
+	n.sky, n.openSky = slices.Clone(m.sky), slices.Clone(m.sky)
+	n.ground, n.openGround = slices.Clone(m.ground), slices.Clone(m.ground)
 	on := n.scattered()
 	for _, domes := range []*canopy.Domes{m.domes, m.down} {
-		lattice := domes.Lattice
-		for i := range lattice.Size() {
+		for i := range domes.Lattice.Size() {
 			if err := pace(); err != nil {
 				return err
 			}
-			local, weight := lattice.Direction(i), lattice.SolidAngle(i)
-			ways := [2]way{n.toward(domes.Points[0].InFrame(local)), n.toward(domes.Points[1].InFrame(local))}
-			weight *= Shown(local[0])
-			for f, depth := range domes.Depth(i) {
-				at, w := domes.Points[f].At, &ways[f%2]
-				light, open, omega := &n.sky[f], &n.openSky[f], m.factor
-				if domes == m.down {
-					strip := f*m.Strips + m.hit(at, w.d, m.slope, m.width)
-					light, open = &n.ground[strip], &n.openGround[strip]
-				} else {
-					omega = m.omega(f%2, local)
-				}
-				seen := weight * canopy.Gap(omega, float64(depth))
-				direct, all := 1.0, 1.0
-				for k := range n.nets {
-					if n.nets[k].Meets(at, w.d) {
-						direct, all = direct*w.direct[k], all*(w.direct[k]+on[k])
-						n.glow[f*len(n.nets)+k].add(w.d, seen)
-					}
-				}
-				light.add(w.d, seen*all)
-				open.add(w.d, seen*direct)
-			}
+			m.lookPast(n, domes, i, on)
 		}
 	}
 	m.netted = n
@@ -74,16 +52,68 @@ func (m *Model) viewNets(pace func() error) error {
 	return nil
 }
 
-// way is a direction with the share that goes straight through each net.
-type way struct {
-	d      mgl64.Vec3
-	direct []float64
+// lookPast takes from the views of all faces what nets stop of a direction of a dome.
+func (m *Model) lookPast(n *netted, domes *canopy.Domes, i int, on []float64) {
+	local := domes.Lattice.Direction(i)
+	weight := domes.Lattice.SolidAngle(i) * Shown(local[0])
+	ways := [2]way{n.toward(domes.Points[0].InFrame(local), on), n.toward(domes.Points[1].InFrame(local), on)}
+	if weight == 0 || len(ways[0].nets)+len(ways[1].nets) == 0 {
+		return
+	}
+	omega := [2]float64{m.factor, m.factor}
+	if domes == m.domes {
+		omega = [2]float64{m.omega(0, local), m.omega(1, local)}
+	}
+	for f, depth := range domes.Depth(i) {
+		at, w := domes.Points[f].At, &ways[f%2]
+		direct, all, met := 1.0, 1.0, false
+		var field Broad
+		for k := range w.nets {
+			net := &w.nets[k]
+			if !net.panel.Meets(at, w.d) {
+				continue
+			}
+			if !met {
+				met, field = true, broadOf(w.d, weight*canopy.Gap(omega[f%2], float64(depth)))
+			}
+			direct, all = direct*net.direct, all*net.all
+			n.glow[f*len(n.nets)+net.index].AddScaled(&field, 1)
+		}
+		if !met {
+			continue
+		}
+		light, open := &n.sky[f], &n.openSky[f]
+		if domes == m.down {
+			strip := f*m.Strips + m.hit(at, w.d, m.slope, m.width)
+			light, open = &n.ground[strip], &n.openGround[strip]
+		}
+		light.AddScaled(&field, all-1)
+		open.AddScaled(&field, direct-1)
+	}
 }
 
-func (n *netted) toward(d mgl64.Vec3) way {
-	w := way{d, make([]float64, len(n.nets))}
+// way is a direction with the nets that it may meet.
+type way struct {
+	d    mgl64.Vec3
+	nets []metNet
+}
+
+// metNet is a net as light from a direction meets it: shares that go straight through, and through in all.
+type metNet struct {
+	index       int
+	panel       *cover.Panel
+	direct, all float64
+}
+
+// toward is a way with the nets on the side to which it leads, by the share of even light that each sends on.
+func (n *netted) toward(d mgl64.Vec3, on []float64) way {
+	w := way{d: d}
 	for k := range n.nets {
-		w.direct[k] = n.nets[k].Direct(d)
+		net := &n.nets[k]
+		if outward := d[0] > 0; net.Level() && d[2] > 0 || !net.Level() && d[0] != 0 && outward == net.Right() {
+			direct := net.Direct(d)
+			w.nets = append(w.nets, metNet{k, net, direct, direct + on[k]})
+		}
 	}
 	return w
 }
