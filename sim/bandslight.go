@@ -30,25 +30,27 @@ func thicker(s scenario.Scenario, o scenario.Option, stand *measured, model *lig
 	return newScattering(stand, model, settings, heat.FloorOf(s.Site.Floor).Albedo, leafScatter(o), pace)
 }
 
+// ask is the answer of a scattering onto a model to a sky.
+func (s *scattering) ask(model *light.Model, sky light.Sky) answer {
+	at := light.Instant{Short: make([]light.Broad, len(model.Faces))}
+	for f := range at.Short {
+		at.Short[f] = model.Glow(f, sky)
+	}
+	given := s.add(model, sky, &at)
+	return answer{at.Short, given}
+}
+
 // newAnswers asks a scattering onto a model at the sun of each instant.
 func newAnswers(scattering *scattering, model *light.Model, o scenario.Option, course weather.Series, pace func() error) (*answers, error) {
-	ask := func(sky light.Sky) answer {
-		at := light.Instant{Short: make([]light.Broad, len(model.Faces))}
-		for f := range at.Short {
-			at.Short[f] = model.Glow(f, sky)
-		}
-		given := scattering.add(model, sky, &at)
-		return answer{at.Short, given}
-	}
 	a := &answers{stripSky: scattering.stripSky, openness: scattering.openness, beam: make([]answer, len(course.Instants))}
 	over := roofOf(o)
-	a.sky = ask(light.Sky{Sun: over.sky(&course.Instants[0], o.Rows).Sun, Diffuse: 1})
+	a.sky = scattering.ask(model, light.Sky{Sun: over.sky(&course.Instants[0], o.Rows).Sun, Diffuse: 1})
 	for k := range course.Instants {
 		if err := pace(); err != nil {
 			return nil, err
 		}
 		if sky := over.sky(&course.Instants[k], o.Rows); sky.Beam > 0 {
-			a.beam[k] = ask(light.Sky{Sun: sky.Sun, Beam: 1})
+			a.beam[k] = scattering.ask(model, light.Sky{Sun: sky.Sun, Beam: 1})
 		}
 	}
 	return a, nil

@@ -47,3 +47,13 @@ func benchmarkChange(b *testing.B, change func(s *scenario.Scenario, k int)) {
 		}
 	}
 }
+
+// BenchmarkDirections turns the two options of the default scenario through 36 azimuths over one day, from nothing.
+func BenchmarkDirections(b *testing.B) {
+	s := scenario.Default()
+	for b.Loop() {
+		if _, err := sim.NewEngine().Directions(s, sim.OneDay(s), 5, free, nil, nil); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -22,6 +22,7 @@ type Engine struct {
 	scatterings cache[*scattering]
 	days        cache[*daylight]
 	thins       cache[*thinLight]
+	leans       cache[*lean]
 }
 
 // NewEngine makes an engine that remembers nothing yet.

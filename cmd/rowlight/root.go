@@ -50,7 +50,7 @@ func newRoot() *cobra.Command {
 		SilenceErrors: true,
 	}
 	root.CompletionOptions.DisableDefaultCmd = true
-	root.AddCommand(newDay(), newForms(), newSun(), newSky(), newBerry(), newVerify(), newExplain(), newYardstick(),
+	root.AddCommand(newDay(), newDirections(), newForms(), newSun(), newSky(), newBerry(), newVerify(), newExplain(), newYardstick(),
 		newPicture(), newExport(), newWeigh())
 	return root
 }

@@ -90,6 +90,9 @@ type Sample struct {
 	weight [4]float64
 }
 
+// Parts are the directions of a sample and their weights, which add up to 1.
+func (s *Sample) Parts() (directions [4]int, weights [4]float64) { return s.index, s.weight }
+
 // Sample finds the lattice directions around a direction in the point's frame; ok is false for a
 // direction outside the lattice. Directions beyond the last row take the last row: the lattice ends
 // half a step from the horizon and from the zenith.

@@ -44,6 +44,13 @@ func (m *Model) At(sky Sky, into *Instant) {
 	m.glow(sky, into.Short)
 }
 
+// LitBy finds which faces the sun reaches and what nets leave them of it, and leaves all other light of an instant as
+// it is.
+func (m *Model) LitBy(sky Sky, into *Instant) {
+	m.lightFaces(sky, into.Lit)
+	m.Past(sky.Sun, into)
+}
+
 // lightFaces decides which faces are lit.
 func (m *Model) lightFaces(sky Sky, lit []bool) {
 	clear(lit)

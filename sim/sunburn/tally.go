@@ -70,6 +70,7 @@ func T50(fruit scenario.Fruit, limits scenario.Limits) float64 {
 // Tally adds up the day of one bunch face. The zero value is a day that has not begun.
 type Tally struct {
 	Over     [3]float64 // hours over the watch, hot and burn limits
+	Heat     [3]float64 // degree-hours over them [K h]
 	Lit_h    float64    // hours in direct sun
 	Dose     float64    // damage: 1 kills half of the skins
 	Browning float64    // browning dose
@@ -79,7 +80,9 @@ type Tally struct {
 // [°C], with the face in the sun or not.
 func (r *Rule) Step(t *Tally, from_C, to_C float64, lit bool, hours float64) {
 	for k, limit := range r.limits {
-		t.Over[k] += hours * shareOver(from_C, to_C, limit)
+		share := shareOver(from_C, to_C, limit)
+		t.Over[k] += hours * share
+		t.Heat[k] += hours * share * meanOver(from_C, to_C, limit)
 	}
 	t.Dose += hours / lethalTime * r.meanRate(from_C, to_C)
 	if lit {
@@ -102,6 +105,12 @@ func shareOver(a, b, limit float64) float64 {
 	default:
 		return (high - limit) / (high - low)
 	}
+}
+
+// meanOver is how far a straight course from a to b is over a limit in the mean of the part that is over it [K].
+func meanOver(a, b, limit float64) float64 {
+	low, high := math.Min(a, b), math.Max(a, b)
+	return math.Max((math.Max(low, limit)+high)/2-limit, 0)
 }
 
 // meanRate is the mean rate of damage over a straight course of temperature, 1 at T50. Up to the

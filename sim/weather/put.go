@@ -28,13 +28,18 @@ func (f *File) Put(month, day int, s *scenario.Scenario) []Fault {
 	if Blocked(faults) {
 		return faults
 	}
-	s.Site.Latitude_deg, s.Site.Longitude_deg = f.Latitude_deg, f.Longitude_deg
-	s.Site.Elevation_m, s.Site.UTCOffset_h = f.Elevation_m, f.UTCOffset_h
+	f.PutPlace(s)
 	s.Weather.Date, _ = f.DateOf(month, day)
 	s.Weather.Hours = hours
 	s.Weather.Source = f.source()
 	describe(&s.Weather)
 	return faults
+}
+
+// PutPlace takes the place and clock of the file into a scenario.
+func (f *File) PutPlace(s *scenario.Scenario) {
+	s.Site.Latitude_deg, s.Site.Longitude_deg = f.Latitude_deg, f.Longitude_deg
+	s.Site.Elevation_m, s.Site.UTCOffset_h = f.Elevation_m, f.UTCOffset_h
 }
 
 // source names the file and its place.

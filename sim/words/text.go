@@ -7,6 +7,7 @@
 //	{name:word}                   looked up in the catalogue as word.…
 //	{name:temperature}            [°C]
 //	{name:temperatureDifference}  [K]; in °F times 1.8 and no more
+//	{name:degreeHours}            [K h]
 //	{name:clock}                  clock hour [h] as 15:30
 //	{name:hours}                  [h]
 //	{name:percent}                share [0–1]
@@ -148,6 +149,8 @@ func (s Style) value(value any, tag string, values map[string]any) string {
 		return Quantity(number, "degC", 1, s.Units)
 	case "temperatureDifference":
 		return Quantity(number, "K", 1, s.Units)
+	case "degreeHours":
+		return Quantity(number, "K h", 1, s.Units)
 	case "clock":
 		return Clock(number)
 	case "hours":

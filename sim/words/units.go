@@ -42,6 +42,8 @@ func readings(unit string) [2]reading {
 		return [2]reading{{"°C", 1, 0}, {"°F", 1.8, 32}}
 	case "K": // a difference: no offset
 		return pair("°C", "°F", 1.8)
+	case "K h":
+		return pair("°C h", "°F h", 1.8)
 	case "m":
 		return pair("m", "ft", feetPerMetre)
 	case "cm":

@@ -1,0 +1,122 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"rowlight/sim"
+	"rowlight/sim/result"
+	"rowlight/sim/words"
+)
+
+// directionsCommand is the flags of rowlight directions.
+type directionsCommand struct {
+	output   output
+	span     span
+	step_deg float64
+}
+
+// newDirections makes rowlight directions.
+func newDirections() *cobra.Command {
+	var flags directionsCommand
+	command := &cobra.Command{
+		Use:   "directions SCENARIO.json",
+		Short: "Which way the rows should run: heat and light on both sides, for every row azimuth",
+		Long: "Turns the rows of every option through the compass, its own direction among them, and computes the day of\n" +
+			"the scenario, or every day of a span, at each. Hours, light and degree-hours are means per day and over\n" +
+			"the fruit of a side; fruit at risk is that by the worst day. A scenario named - is read from standard input.",
+		Args: cobra.ExactArgs(1),
+	}
+	flags.output.addFlags(command)
+	flags.output.addUnits(command)
+	flags.span.addFlags(command)
+	command.Flags().Float64Var(&flags.step_deg, "step", 5, "degrees from one azimuth to the next")
+	command.RunE = func(command *cobra.Command, args []string) error { return flags.run(command, args[0]) }
+	return command
+}
+
+// run reads a scenario, turns its rows and writes what comes of it.
+func (c directionsCommand) run(command *cobra.Command, path string) error {
+	if err := c.span.check(); err != nil {
+		return err
+	}
+	if c.step_deg < 1 || c.step_deg > 90 {
+		return fmt.Errorf("--step %g is outside 1 to 90", c.step_deg)
+	}
+	s, err := readScenario(command, path)
+	if err != nil {
+		return err
+	}
+	sweep, err := c.span.sweep(&s, command.ErrOrStderr())
+	if err != nil {
+		return err
+	}
+	out, err := sim.NewEngine().Directions(s, sweep, c.step_deg, command.Context().Err, nil, bar(command.ErrOrStderr()))
+	if err != nil {
+		return inputFault(err, path)
+	}
+	return c.output.write(command.OutOrStdout(), func(w io.Writer) error { return c.writeDirections(w, out) })
+}
+
+// writeDirections writes the answer in the chosen format.
+func (c directionsCommand) writeDirections(w io.Writer, out *result.Directions) error {
+	switch c.output.format.value {
+	case "json":
+		return json.NewEncoder(w).Encode(out)
+	case "csv":
+		return azimuthSheet(out, words.Metric).writeCSV(w)
+	}
+	units := c.output.system()
+	if out.Days == 1 {
+		fmt.Fprintf(w, "%s, %s\n", out.Name, out.From)
+	} else {
+		fmt.Fprintf(w, "%s, %d days from %s to %s\n", out.Name, out.Days, out.From, out.To)
+	}
+	if note := out.Scenario.Note; note != "" {
+		fmt.Fprintln(w, note)
+	}
+	style := words.Style{Units: units}
+	fmt.Fprintln(w)
+	for i, option := range out.Options {
+		fmt.Fprintf(w, "%s  %s\n", letter(i), style.Sentence(option.TradeOff))
+	}
+	fmt.Fprintf(w, "%s\n\nPer day, means over the fruit of a side; the limits are assumptions.\n\n", style.Sentence(out.Yours))
+	return azimuthSheet(out, units).writeTable(w, units)
+}
+
+// azimuthSheet lists every azimuth of every option and side.
+func azimuthSheet(out *result.Directions, units words.Units) sheet {
+	limits := out.Scenario.Limits
+	over := func(limit float64) string { return "over " + words.Quantity(limit, "degC", -1, units) }
+	table := sheet{columns: []column{
+		{"from", "", "", 0}, {"to", "", "", 0}, {"days", "", "", 0},
+		{"option", "option", "", 0}, {"name", "", "", 0},
+		{"azimuth_deg", "rows", "deg", 0}, {"side", "side", "", 0}, {"sunSide", "", "", 0},
+		{"lit_h", "in the sun", "h", 1},
+		{"light_MJm2", "light", "MJ/m²", 1},
+		{"lightBefore_MJm2", "before noon", "MJ/m²", 1}, {"lightAfter_MJm2", "after", "MJ/m²", 1},
+		{"overWatch_h", "", "h", 1}, {"overHot_h", "", "h", 1}, {"overBurn_h", "", "h", 1},
+		{"heatOverWatch_K_h", over(limits.Watch_C), "K h", 1},
+		{"heatOverHot_K_h", over(limits.Hot_C), "K h", 1},
+		{"heatOverBurn_K_h", over(limits.Burn_C), "K h", 1},
+		{"atRisk", "at risk", "share", 0},
+		{"hottest_C", "hottest", "degC", 1}, {"hottestOn", "", "", 0}, {"hottestAt_h", "", "h", 1},
+		{"intercepted_MJm2", "", "MJ/m²", 1}, {"interceptedShare", "leaves take", "share", 0},
+	}}
+	for o, option := range out.Options {
+		for _, row := range option.Rows {
+			for _, s := range row.Sides {
+				table.rows = append(table.rows, []any{
+					out.From, out.To, out.Days, letter(o), option.Name, row.Azimuth_deg, s.Compass, string(s.SunSide),
+					s.Lit_h, s.Light_MJm2, s.LightBefore_MJm2, s.LightAfter_MJm2, s.OverWatch_h, s.OverHot_h, s.OverBurn_h,
+					s.HeatOverWatch_Kh, s.HeatOverHot_Kh, s.HeatOverBurn_Kh, s.AtRisk, s.Hottest_C, s.HottestOn, s.HottestAt_h,
+					row.Intercepted_MJm2, row.InterceptedShare,
+				})
+			}
+		}
+	}
+	return table
+}
