@@ -10,7 +10,9 @@ import (
 	"rowlight/testdata"
 )
 
-func day(month time.Month, day int) time.Time { return time.Date(2004, month, day, 0, 0, 0, 0, time.UTC) }
+func day(month time.Month, day int) time.Time {
+	return time.Date(2004, month, day, 0, 0, 0, 0, time.UTC)
+}
 
 func TestSpanGoesThroughTheDays(t *testing.T) {
 	s := scenario.Default()
