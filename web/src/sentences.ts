@@ -21,6 +21,8 @@ function written(value: unknown, tag: string | undefined, values: Values, units:
       return text(show(value, "degC", units));
     case "temperatureDifference":
       return text(showDifference(value, "K", units)).replace("+", "");
+    case "degreeHours":
+      return text(show(value, "K h", units, 1));
     case "clock":
       return clock(value);
     case "hours":

@@ -35,6 +35,7 @@ const acresPerHectare = 10000 / 4046.8564224;
 const readings: Record<string, { metric: Reading; us: Reading }> = {
   degC: { metric: same("°C", 1), us: { unit: "°F", factor: 1.8, offset: 32, digits: 1 } },
   K: { metric: same("°C", 1), us: times("°F", 1.8, 1) },
+  "K h": { metric: same("°C h", 1), us: times("°F h", 1.8, 1) },
   m: { metric: same("m", 2), us: times("ft", feetPerMetre, 2) },
   cm: { metric: same("cm", 1), us: times("in", inchesPerCentimetre, 2) },
   mm: { metric: same("mm", 1), us: times("in", inchesPerCentimetre / 10, 2) },
