@@ -11,11 +11,12 @@ import (
 
 // daylight is the light of one day on one stand: what a change of air or wind leaves as it is.
 type daylight struct {
-	skies    []light.Sky
-	instants []light.Instant // direct, sky, floor and leaf light
-	scatters []scattered
-	stripSky []float64 // share of the sky's light that reaches each strip of floor
-	openness float64   // sky light caught by the leaves per leaf area, for a sky of unit irradiance
+	skies       []light.Sky
+	instants    []light.Instant // direct, sky, floor and leaf light
+	scatters    []scattered
+	stripSky    []float64 // share of the sky's light that reaches each strip of floor
+	intercepted float64   // share of the day's PAR that does not reach the floor [0–1]
+	openness    float64   // sky light caught by the leaves per leaf area, for a sky of unit irradiance
 }
 
 // daylight finds the light of the day, or takes the one found from the same sun and sky.
@@ -45,6 +46,7 @@ func (e *Engine) daylight(s scenario.Scenario, o scenario.Option, stand *measure
 			model.At(sky, &day.instants[k])
 			day.scatters[k] = scattering.add(model, sky, &day.instants[k])
 		}
+		day.intercepted = intercepted(day.scatters)
 		return day, nil
 	})
 }
@@ -72,4 +74,18 @@ func skyInRow(at *weather.Instant, rows scenario.Rows) light.Sky {
 		Beam:    at.DNI + split.Circumsolar_Wm2,
 		Diffuse: split.Even_Wm2,
 	}
+}
+
+// intercepted is the share of a day's PAR that leaves, wood and fruit keep from the floor, or send back to the sky [0–1];
+// 0 for a day without light. Under a net over all rows it is a share of what comes through.
+func intercepted(instants []scattered) float64 {
+	falls, floor := 0.0, 0.0
+	for k := range instants {
+		falls += instants[k].falls
+		floor += instants[k].onFloor
+	}
+	if falls <= 0 {
+		return 0
+	}
+	return 1 - floor/falls
 }

@@ -5,6 +5,7 @@ package sim
 import (
 	"fmt"
 
+	"rowlight/sim/crop"
 	"rowlight/sim/light"
 	"rowlight/sim/result"
 	"rowlight/sim/scenario"
@@ -73,7 +74,24 @@ func (e *Engine) Day(s scenario.Scenario, pace func() error, progress Progress) 
 	if run.Result.Weighing, err = e.weigh(s, &run.Result, course, pace); err != nil {
 		return nil, err
 	}
+	for i := range s.Options {
+		if err := e.notice(&run.Result, s, i); err != nil {
+			return nil, err
+		}
+	}
 	return run, nil
+}
+
+// notice tells what a grower would find wrong with the design of an option, after its crop has been weighed.
+func (e *Engine) notice(day *result.Day, s scenario.Scenario, option int) error {
+	o, path := s.Options[option], fmt.Sprintf("/options/%d", option)
+	stand, _, err := e.stand(s, o)
+	if err != nil {
+		return err
+	}
+	notices := stand.Notices(o, stand.measures, path)
+	day.Options[option].Notices = append(notices, crop.Notices(day.Weighing.Options[option].Crop, path)...)
+	return nil
 }
 
 // judge puts the result into sentences.

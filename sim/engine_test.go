@@ -92,6 +92,12 @@ func TestProgressRisesToOne(t *testing.T) {
 func TestResultIsWhole(t *testing.T) {
 	day := run(t, scenario.Default()).Result
 	for _, option := range day.Options {
+		if c := option.Canopy; c.Intercepted <= 0.2 || c.Intercepted >= 0.7 || c.Exterior <= 0 || c.ExposedLeaf_m2_per_ha >= c.LeafArea_m2_per_ha {
+			t.Errorf("%s: canopy %+v", option.Name, c)
+		}
+		if option.Notices == nil || len(option.Notices) > 0 {
+			t.Errorf("%s: notices %v, want an empty list", option.Name, option.Notices)
+		}
 		for _, side := range option.Sides {
 			for name, course := range courses(side) {
 				if len(course) != len(day.Hour) {

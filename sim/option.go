@@ -265,12 +265,19 @@ func (d *optionDay) result() result.Option {
 func (d *optionDay) canopy() result.Canopy {
 	m := d.stand.measures
 	return result.Canopy{
-		LeafArea_m2_per_m: m.LeafArea_m2_per_m,
-		LeafAreaIndex:     d.leafArea,
-		LeafDensity_m2_m3: m.Density_m2_per_m3,
-		LeafLayers:        m.LeafLayers, Gaps: m.Gaps,
-		FruitHeight_m: m.FruitHeight_m, Top_m: m.Top_m, Width_m: m.Width_m,
+		LeafArea_m2_per_m:  m.LeafArea_m2_per_m,
+		LeafArea_m2_per_ha: m.LeafArea_m2_per_ha,
+		LeafAreaIndex:      d.leafArea,
+		LeafDensity_m2_m3:  m.Density_m2_per_m3,
+		LeafLayers:         m.LeafLayers, Gaps: m.Gaps, Exterior: m.Exterior,
+		ExposedLeaf_m2_per_ha: m.ExposedLeaf_m2_per_ha, HeightToGap: m.HeightToGap,
+		LeafToFruit_m2_per_kg: m.LeafToFruit_cm2_per_g / cm2_per_g,
+		Intercepted:           d.day.intercepted,
+		FruitHeight_m:         m.FruitHeight_m, Top_m: m.Top_m, Width_m: m.Width_m,
 		ShootsPerVine: m.ShootsPerVine, BunchesPerVine: m.BunchesPerVine,
 		Faces: len(d.light.Faces) / 2,
 	}
 }
+
+// cm2_per_g is 1 m²/kg.
+const cm2_per_g = 10.0

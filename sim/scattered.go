@@ -3,6 +3,8 @@ package sim
 import (
 	"slices"
 
+	"gonum.org/v1/gonum/floats"
+
 	"rowlight/sim/canopy"
 	"rowlight/sim/cover"
 	"rowlight/sim/light"
@@ -43,6 +45,8 @@ type scattered struct {
 	strips    []float64     // sunlight on each strip of floor: beam, sky and scattered [W/m²]
 	leaving   []float64     // of it, what the strip sends back [W/m²]
 	near      []light.Broad // near infrared from leaves on each face, part of its light [W/m²]
+	falls     float64       // PAR on the ground area of the row [W/m]
+	onFloor   float64       // PAR on its floor [W/m]
 	leafTaken float64       // sunlight that the leaves absorb, per leaf area, one-sided [W/m²]
 }
 
@@ -131,6 +135,9 @@ func (s *scattering) share(sky light.Sky, strips int) scattered {
 		for strip, falls := range solution.Strips {
 			out.strips[strip] += falls
 			out.leaving[strip] += s.albedo * falls
+		}
+		if k == 0 {
+			out.falls, out.onFloor = s.first.Total(), floats.Sum(solution.Strips)*s.model.Width()/float64(strips)
 		}
 		for _, caught := range solution.Cells {
 			out.leafTaken += (1 - s.leaf[k]) * caught

@@ -91,6 +91,10 @@ func writeDayTable(w io.Writer, day result.Day, units words.Units, summaryOnly b
 	if err := summarySheet(day, units).writeTable(w, units); err != nil {
 		return err
 	}
+	fmt.Fprintf(w, "\nThe canopy, as growers measure it; light is the share of the day's that does not reach the floor.\n\n")
+	if err := canopySheet(day).writeTable(w, units); err != nil {
+		return err
+	}
 	if day.Ranges != nil {
 		if err := writeRanges(w, day, units); err != nil {
 			return err
@@ -133,11 +137,10 @@ func writeVerdicts(w io.Writer, day result.Day, units words.Units) {
 	style := words.Style{Units: units}
 	fmt.Fprintln(w)
 	for i, option := range day.Options {
-		canopy := option.Canopy
 		fmt.Fprintf(w, "%s  %s: %s\n", letter(i), option.Name, style.Sentence(option.Verdict))
-		fmt.Fprintf(w, "   Fruit at %s, canopy top %s, width %s; leaf layers %s, gaps %s.\n",
-			words.Quantity(canopy.FruitHeight_m, "m", 2, units), words.Quantity(canopy.Top_m, "m", 2, units),
-			words.Quantity(canopy.Width_m, "m", 2, units), words.Number(canopy.LeafLayers, 1), words.Quantity(canopy.Gaps, "share", 0, units))
+		for _, notice := range option.Notices {
+			fmt.Fprintf(w, "   %s\n", style.Fault(notice))
+		}
 	}
 	for _, comparison := range day.Comparison {
 		fmt.Fprintln(w, style.Sentence(comparison))

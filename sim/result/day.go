@@ -50,21 +50,29 @@ type Option struct {
 	Canopy  Canopy   `json:"canopy"`
 	Sides   [2]Side  `json:"sides"` // scenario.Left, scenario.Right
 	Verdict Sentence `json:"verdict"`
+	// Notices are what a grower would find wrong with the design; none keeps the option from being computed.
+	Notices []scenario.Fault `json:"notices"`
 }
 
 // Canopy is what the stand of the option measures.
 type Canopy struct {
-	LeafArea_m2_per_m float64 `json:"leafArea_m2_per_m"`
-	LeafAreaIndex     float64 `json:"leafAreaIndex"` // leaf area per ground area
-	LeafDensity_m2_m3 float64 `json:"leafDensity_m2_m3"`
-	LeafLayers        float64 `json:"leafLayers"`    // mean contacts of a horizontal probe at fruit height
-	Gaps              float64 `json:"gaps"`          // share of such probes that touch no leaf
-	FruitHeight_m     float64 `json:"fruitHeight_m"` // mean
-	Top_m             float64 `json:"top_m"`
-	Width_m           float64 `json:"width_m"` // of the middle 90 % of the leaf area
-	ShootsPerVine     float64 `json:"shootsPerVine"`
-	BunchesPerVine    float64 `json:"bunchesPerVine"`
-	Faces             int     `json:"faces"` // bunch faces per side in the sample
+	LeafArea_m2_per_m     float64 `json:"leafArea_m2_per_m"`  // per metre of canopy
+	LeafArea_m2_per_ha    float64 `json:"leafArea_m2_per_ha"` // of ground
+	LeafAreaIndex         float64 `json:"leafAreaIndex"`      // leaf area per ground area
+	LeafDensity_m2_m3     float64 `json:"leafDensity_m2_m3"`
+	LeafLayers            float64 `json:"leafLayers"`            // mean contacts of a horizontal probe at fruit height
+	Gaps                  float64 `json:"gaps"`                  // share of such probes that touch neither leaf nor bunch
+	Exterior              float64 `json:"exteriorBunches"`       // share of bunches with no leaf in front of at least one face
+	ExposedLeaf_m2_per_ha float64 `json:"exposedLeaf_m2_per_ha"` // outside of the canopy by tape, less its gaps
+	HeightToGap           float64 `json:"heightToGap"`           // height of the canopy over the free width between rows; 0 without an alley
+	LeafToFruit_m2_per_kg float64 `json:"leafToFruit_m2_per_kg"` // leaf area over the mass of fruit; 0 without fruit
+	Intercepted           float64 `json:"intercepted"`           // share of the day's light (PAR) that does not reach the floor [0–1]
+	FruitHeight_m         float64 `json:"fruitHeight_m"`         // mean
+	Top_m                 float64 `json:"top_m"`
+	Width_m               float64 `json:"width_m"` // of the middle 90 % of the leaf area
+	ShootsPerVine         float64 `json:"shootsPerVine"`
+	BunchesPerVine        float64 `json:"bunchesPerVine"`
+	Faces                 int     `json:"faces"` // bunch faces per side in the sample
 }
 
 // Side is the fruit that looks to one side of the row.

@@ -18,14 +18,14 @@ const (
 )
 
 // Notices says in codes of the text catalogue what a grower would find wrong with the design of an option of which
-// this is the stand; nothing of it keeps the option from being computed. The path is the JSON pointer of the option.
-func (s *Stand) Notices(o scenario.Option, path string) []scenario.Fault {
-	var notices []scenario.Fault
+// this is the stand, measured as m; nothing of it keeps the option from being computed. The path is the JSON pointer of
+// the option. Without notices the list is empty, not nil.
+func (s *Stand) Notices(o scenario.Option, m Measures, path string) []scenario.Fault {
+	notices := []scenario.Fault{}
 	add := func(code, field string, values map[string]any) {
 		values["unit"] = "m"
 		notices = append(notices, scenario.Fault{Code: code, Path: path + field, Values: values})
 	}
-	m := s.Measure()
 	if share := s.betweenCurtains(); share > touchingShare {
 		add("notice.curtains-touch", "/trellis/wires", map[string]any{"share": share})
 	}

@@ -132,7 +132,7 @@ func TestShootsCarryPublishedLeaves(t *testing.T) {
 func TestNotices(t *testing.T) {
 	for _, f := range scenario.Forms() {
 		for _, seed := range seeds {
-			if notices := build(t, f.Option, seed).Notices(f.Option, ""); len(notices) != 0 {
+			if notices := noticesOf(t, f.Option, seed, ""); len(notices) != 0 {
 				t.Errorf("%s, seed %d: %v", f.Key, seed, notices)
 			}
 		}
@@ -155,7 +155,7 @@ func TestNotices(t *testing.T) {
 		o := form(t, c.form)
 		c.spoil(&o)
 		found := false
-		for _, notice := range build(t, o, 1).Notices(o, "/options/2") {
+		for _, notice := range noticesOf(t, o, 1, "/options/2") {
 			found = found || notice.Code == code
 			if len(notice.Path) < len("/options/2/") || notice.Path[:11] != "/options/2/" {
 				t.Errorf("%s points at %q", notice.Code, notice.Path)
@@ -165,4 +165,10 @@ func TestNotices(t *testing.T) {
 			t.Errorf("%s spoilt does not give %s", c.form, code)
 		}
 	}
+}
+
+func noticesOf(t *testing.T, o scenario.Option, seed int, path string) []scenario.Fault {
+	t.Helper()
+	s := build(t, o, seed)
+	return s.Notices(o, s.Measure(), path)
 }

@@ -41,6 +41,7 @@ func TestTemperaturesAndDifferencesInBothSystems(t *testing.T) {
 		{1, "kg/m", 3, "1.000 kg/m", "0.672 lb/ft", "1 lb/ft = 1.48816 kg/m"},
 		{2.2417, "t/ha", 3, "2.242 t/ha", "1.000 ton/acre", "1 short ton on an acre = 2.2417 t/ha"},
 		{1, "m2/kg", 3, "1.000 m²/kg", "4.882 ft²/lb", "10.7639 ft² for 2.20462 lb"},
+		{1, "m2/ha", 3, "1.000 m²/ha", "4.356 ft²/acre", "10.7639 ft² on 2.47105 acres"},
 		{2.47105, "h/ha", 3, "2.471 h/ha", "1.000 h/acre", "1 ha = 2.47105 acres"},
 		{91, "deg", -1, "91°", "91°", "angles are the same"},
 		{1200, "W/m2", 0, "1200 W/m²", "1200 W/m²", "the same"},

@@ -56,6 +56,8 @@ func readings(unit string) [2]reading {
 		return pair("per m", "per ft", 1/feetPerMetre)
 	case "m2/m":
 		return pair("m²/m", "ft²/ft", feetPerMetre)
+	case "m2/ha":
+		return pair("m²/ha", "ft²/acre", feetPerMetre*feetPerMetre/acresPerHectare)
 	case "m/s":
 		return pair("m/s", "mph", mphPerMetreSecond)
 	case "g":

@@ -17,6 +17,10 @@
  *   option-L-verdict       the sentence
  *   option-L-hottest, -overBurn, -overHot, -overWatch      the day on the worse side
  *   option-L-hottest-range, …                              data-low and data-high of its range, once drawn
+ *   option-L-notices       what a grower would find wrong with the design, only while something is
+ *   canopy                 the details element of the measures of the canopies
+ *   option-L-canopy-leafArea, -leafAreaHa, -exposed, -layers, -gaps, -exterior, -heightToGap, -intercepted,
+ *                          -leafToFruit, -fruitHeight, -top, -width      the measures
  *   odds                   what the draws of uncertain inputs say; data-draws lived through so far
  *   option-L-S-lit, -mean, -hottest                        at the chosen hour
  *   option-L-S-dayHottest, -overWatch, -overHot, -overBurn over the day

@@ -47,6 +47,7 @@ const readings: Record<string, { metric: Reading; us: Reading }> = {
   kg: { metric: same("kg", 1), us: times("lb", poundsPerKilogram, 1) },
   "kg/m": { metric: same("kg/m", 2), us: times("lb/ft", poundsPerKilogram / feetPerMetre, 2) },
   "t/ha": { metric: same("t/ha", 1), us: times("ton/acre", poundsPerKilogram / 2 / acresPerHectare, 1) },
+  "m2/ha": { metric: same("m²/ha", 0), us: times("ft²/acre", feetPerMetre ** 2 / acresPerHectare, 0) },
   "m2/kg": { metric: same("m²/kg", 1), us: times("ft²/lb", feetPerMetre ** 2 / poundsPerKilogram, 1) },
   "h/ha": { metric: same("h/ha", 0), us: times("h/acre", 1 / acresPerHectare, 0) },
   "MJ/m2": { metric: same("MJ/m²", 1), us: same("MJ/m²", 1) },

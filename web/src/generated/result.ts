@@ -82,12 +82,23 @@ export interface OptionResult {
    */
   sides: Side[];
   verdict: Sentence;
+  /**
+   * Notices are what a grower would find wrong with the design; none keeps the option from being computed.
+   */
+  notices: Fault[];
 }
 /**
  * Canopy is what the stand of the option measures.
  */
 export interface Canopy {
+  /**
+   * per metre of canopy
+   */
   leafArea_m2_per_m: number;
+  /**
+   * of ground
+   */
+  leafArea_m2_per_ha: number;
   /**
    * leaf area per ground area
    */
@@ -98,9 +109,29 @@ export interface Canopy {
    */
   leafLayers: number;
   /**
-   * share of such probes that touch no leaf
+   * share of such probes that touch neither leaf nor bunch
    */
   gaps: number;
+  /**
+   * share of bunches with no leaf in front of at least one face
+   */
+  exteriorBunches: number;
+  /**
+   * outside of the canopy by tape, less its gaps
+   */
+  exposedLeaf_m2_per_ha: number;
+  /**
+   * height of the canopy over the free width between rows; 0 without an alley
+   */
+  heightToGap: number;
+  /**
+   * leaf area over the mass of fruit; 0 without fruit
+   */
+  leafToFruit_m2_per_kg: number;
+  /**
+   * share of the day's light (PAR) that does not reach the floor [0–1]
+   */
+  intercepted: number;
   /**
    * mean
    */
@@ -230,6 +261,23 @@ export interface Sentence {
   values?: {
     [k: string]: number;
   };
+}
+/**
+ * Fault is one thing wrong with a document, as a code of the text catalogue of sim/words and its parameters, so that page and command line say it in the same words.
+ */
+export interface Fault {
+  /**
+   * Code names the kind of fault, such as "fault.range".
+   */
+  code: string;
+  /**
+   * Path is the JSON Pointer (RFC 6901) of the field; empty for the whole document.
+   */
+  path: string;
+  /**
+   * Values are the parameters of the text: value, min, max, unit, allowed …
+   */
+  values?: {};
 }
 /**
  * none when they were not asked for

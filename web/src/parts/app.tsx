@@ -11,6 +11,7 @@ import { loadingText, t } from "../text.ts";
 import { holdFrame, viewGeneration, viewState } from "../view.ts";
 import { Button } from "./button.tsx";
 import { Cautions } from "./cautions.tsx";
+import { CanopyTable } from "./canopy.tsx";
 import { OptionColumn } from "./column.tsx";
 import { Comparison } from "./comparison.tsx";
 import { FaultSummary } from "./faults.tsx";
@@ -32,6 +33,7 @@ export function App() {
         <OptionSwitch />
         <Columns />
         <Legend />
+        <CanopyTable />
         <HourTable />
         <Cautions />
       </main>

@@ -3,7 +3,7 @@
 import { effectiveText, formCatalogue, letter, type Path } from "../document.ts";
 import { pending } from "../engine.ts";
 import { optionHook } from "../hooks.ts";
-import { verdictText } from "../sentences.ts";
+import { faultText, verdictText } from "../sentences.ts";
 import { optionResult } from "../shown.ts";
 import { chooseForm, copyOption, maxOptions, optionCount, removeOption, scenario, sheet, units } from "../store.ts";
 import { t } from "../text.ts";
@@ -106,8 +106,17 @@ function ColumnHead({ option }: { option: number }) {
 function Verdict({ option }: { option: number }) {
   const result = optionResult(option);
   return (
-    <p class={`verdict ${pending.value ? "pending" : ""}`} data-testid={optionHook(option, "verdict")}>
-      {result ? verdictText(result.verdict, units.value) : t("verdict.waiting")}
-    </p>
+    <div class={pending.value ? "pending" : ""}>
+      <p class="verdict" data-testid={optionHook(option, "verdict")}>
+        {result ? verdictText(result.verdict, units.value) : t("verdict.waiting")}
+      </p>
+      {result && result.notices.length > 0 && (
+        <ul class="notices design" aria-label={t("option.notices")} data-testid={optionHook(option, "notices")}>
+          {result.notices.map((notice) => (
+            <li key={notice.code}>{faultText(notice, units.value)}</li>
+          ))}
+        </ul>
+      )}
+    </div>
   );
 }
