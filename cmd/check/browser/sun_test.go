@@ -4,10 +4,13 @@ package browser
 
 import (
 	"fmt"
+	"math"
 	"strings"
 	"testing"
 
 	"github.com/chromedp/chromedp"
+
+	"rowlight/sim/result"
 )
 
 // TestSouthernHemisphere takes a day of a place south of the tropics: there too the sun rises in the east,
@@ -86,6 +89,7 @@ func TestFourOptions(t *testing.T) {
 	}
 	p.agrees(day)
 	p.ranged(day)
+	p.canopies(day)
 	p.drawn()
 	p.looks([]look{{"light", 1440, 900}, {"dark", 1440, 900}, {"light", 768, 1024}, {"light", 360, 740}, {"dark", 360, 740}}, func(look look, name string) {
 		want := 1
@@ -97,6 +101,24 @@ func TestFourOptions(t *testing.T) {
 		p.laidOut(look.width)
 		p.whole("four-" + name)
 	})
+}
+
+// canopies opens the table of the canopies' measures and compares it with the command line.
+func (p *tab) canopies(day result.Day) {
+	p.t.Helper()
+	eval[bool](p, `(() => { `+hook("canopy")+`.open = true; return true; })()`)
+	p.until(hook("option-A-canopy-leafArea"))
+	shown := p.numbers()
+	for o, option := range day.Options {
+		c := option.Canopy
+		for name, want := range map[string]float64{"leafArea": c.LeafArea_m2_per_m, "layers": c.LeafLayers, "exterior": c.Exterior,
+			"intercepted": c.Intercepted, "heightToGap": c.HeightToGap, "leafToFruit": c.LeafToFruit_m2_per_kg} {
+			mark := fmt.Sprintf("option-%c-canopy-%s", 'A'+o, name)
+			if got := shown[mark]; want == 0 || math.Abs(got-want) > agreement*math.Max(1, want) {
+				p.t.Errorf("%s: the page shows %.15g, rowlight day says %.15g", mark, got, want)
+			}
+		}
+	}
 }
 
 // laidOut wants the page to be no wider than its window and no text to lie over another or outside its column.
@@ -121,7 +143,7 @@ const overlaps = `(() => {
 	};
 	const own = (e) => [...e.childNodes].some((n) => n.nodeType === Node.TEXT_NODE && n.data.trim()) || /^(INPUT|SELECT|BUTTON|CANVAS)$/.test(e.tagName);
 	const named = (e) => e.tagName.toLowerCase() + " " + (e.dataset.testid ?? e.className) + " “" + (e.innerText ?? "").slice(0, 30) + "”";
-	for (const part of document.querySelectorAll("article.column, header.top, .sheet, .option-switch, .comparison, .legend")) {
+	for (const part of document.querySelectorAll("article.column, header.top, .sheet, .option-switch, .comparison, .legend, .canopy")) {
 		const outer = part.getBoundingClientRect();
 		const boxes = [...part.querySelectorAll("*")].filter((e) => own(e) && shown(e) && e.closest(".sheet") === part.closest(".sheet"));
 		boxes.forEach((a, i) => {
