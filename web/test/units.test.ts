@@ -14,6 +14,7 @@ test("lengths, speeds and densities by their exact definitions", () => {
   assert.equal(text(show(0.3048, "m", "us")), "1.00\u00a0ft");
   assert.equal(text(show(0.44704, "m/s", "us")), "1.0\u00a0mph");
   assert.equal(text(show(2.54, "cm", "us")), "1.00\u00a0in");
+  assert.equal(text(show(25.4, "mm/h", "us")), "1.000\u00a0in/h");
   // 3 to 5 shoots per foot are 10 to 16 per metre.
   assert.equal(show(10, "1/m", "us").value, "3.05");
   assert.equal(show(0.255, "share", "metric").value, "26");
