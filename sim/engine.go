@@ -22,6 +22,7 @@ type Engine struct {
 	netted      cache[*light.Model] // of lights, behind nets
 	scatterings cache[*scattering]
 	days        cache[*daylight]
+	last        lastDay
 	thins       cache[*thinLight]
 	leans       cache[*lean]
 }
@@ -59,16 +60,14 @@ func (e *Engine) Day(s scenario.Scenario, pace func() error, progress Progress) 
 		return nil, fmt.Errorf("weather: %w", err)
 	}
 	run := &Run{Result: newDay(s, hours, course)}
-	for i, option := range s.Options {
-		report := func(stage string, done float64) {
-			progress(stage, (float64(i)+done)/float64(len(s.Options)))
-		}
-		optionResult, optionRun, err := e.option(s, option, course, pace, report)
-		if err != nil {
+	key, err := dayKey(s)
+	if err != nil {
+		return nil, err
+	}
+	if !e.recall(key, run) {
+		if err := e.options(s, course, run, pace, progress); err != nil {
 			return nil, err
 		}
-		run.Result.Options = append(run.Result.Options, optionResult)
-		run.Options = append(run.Options, optionRun)
 	}
 	e.judge(&run.Result, s)
 	if run.Result.Weighing, err = e.weigh(s, &run.Result, course, pace); err != nil {
@@ -79,7 +78,24 @@ func (e *Engine) Day(s scenario.Scenario, pace func() error, progress Progress) 
 			return nil, err
 		}
 	}
+	e.last = lastDay{key, run}
 	return run, nil
+}
+
+// options runs the options of a scenario through the day.
+func (e *Engine) options(s scenario.Scenario, course weather.Series, run *Run, pace func() error, progress Progress) error {
+	for i, option := range s.Options {
+		report := func(stage string, done float64) {
+			progress(stage, (float64(i)+done)/float64(len(s.Options)))
+		}
+		optionResult, optionRun, err := e.option(s, option, course, pace, report)
+		if err != nil {
+			return err
+		}
+		run.Result.Options = append(run.Result.Options, optionResult)
+		run.Options = append(run.Options, optionRun)
+	}
+	return nil
 }
 
 // notice tells what a grower would find wrong with the design of an option, after its crop has been weighed.

@@ -2,6 +2,7 @@ package sim
 
 import (
 	"math"
+	"slices"
 
 	"rowlight/sim/crop"
 	"rowlight/sim/frost"
@@ -40,6 +41,14 @@ func (e *Engine) weigh(s scenario.Scenario, day *result.Day, course weather.Seri
 	}
 	FillWeighing(w, day)
 	return w, nil
+}
+
+// WithRanges is the weighing of a run with the ranges that draws gave its day.
+func (r *Run) WithRanges(ranges *result.Ranges) *result.Weighing {
+	day, w := r.Result, *r.Result.Weighing
+	day.Ranges, w.Options = ranges, slices.Clone(w.Options)
+	FillWeighing(&w, &day)
+	return &w
 }
 
 // FillWeighing takes light and heat of a day into a weighing, with the ranges of the day where it has some, and puts

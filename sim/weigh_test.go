@@ -73,7 +73,8 @@ func TestUndecidedOrders(t *testing.T) {
 // a miss grows or is cured. A lysimeter with 60 and 75 % of shade had crop coefficients of 0.9 and 1.3 (Williams & Ayars
 // 2005, Agric. For. Meteorol. 132:201).
 func TestFactShadedGround(t *testing.T) {
-	run, err := NewEngine().Day(scenario.Default(), func() error { return nil }, nil)
+	engine := NewEngine()
+	run, err := engine.Day(scenario.Default(), func() error { return nil }, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -102,4 +103,32 @@ func TestFactShadedGround(t *testing.T) {
 	if vsp.Frost.Buds_m > sprawl.Frost.Buds_m || vsp.Frost.Killed.Value <= sprawl.Frost.Killed.Value {
 		t.Errorf("the lower cordon is not the colder one: %+v, %+v", vsp.Frost, sprawl.Frost)
 	}
+	again := weighOnly(t, engine, run)
+	if len(again.Order) != 2 || again.Options[0].Crop.Income == nil || again.Options[0].Heat != vsp.Heat {
+		t.Errorf("weighed again: %+v", again.Order)
+	}
+}
+
+// weighOnly changes what is weighed alone, which leaves the courses of the fruit as they are, and then what is not.
+func weighOnly(t *testing.T, engine *Engine, before *Run) *result.Weighing {
+	t.Helper()
+	s := scenario.Default()
+	s.Weights.Heat, s.Crop.Price_per_t, s.Options[0].Cost.Year_per_ha, s.Frost.AirMin_C = 1, 900, 5000, -4
+	after, err := engine.Day(s, func() error { return nil }, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if &after.Options[0].Surface_C[0] != &before.Options[0].Surface_C[0] {
+		t.Error("weighing computes the heat anew")
+	}
+	weighing := after.Result.Weighing
+	s.Weather.Wind_ms = 4
+	other, err := engine.Day(s, func() error { return nil }, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if other.Result.Weighing.Options[0].Heat.Value >= weighing.Options[0].Heat.Value {
+		t.Error("wind cools no fruit: the day before is shown")
+	}
+	return weighing
 }

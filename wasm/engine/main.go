@@ -5,8 +5,8 @@
 //
 // From the page: {kind: "run", generation, scenario: JSON, draws}. To the page: ready, progress, faults,
 // result (its arrays are handed over, not copied) and crashed; each names the generation it answers. With draws, how
-// far the numbers may be off follows the result as {kind: "bands", generation, bands: JSON}, first from a part of the
-// draws and then from all, unless a newer scenario comes.
+// far the numbers may be off follows the result as {kind: "bands", generation, bands: JSON, weighing: JSON}, first from
+// a part of the draws and then from all, unless a newer scenario comes.
 // Of weather files, whose generations count apart, weather.go tells.
 package main
 
@@ -145,7 +145,10 @@ func (b *bridge) bands(job queue.Job, s scenario.Scenario, run *sim.Run) {
 			b.crashed(job, err.Error())
 			return
 		}
-		b.post(map[string]any{"kind": "bands", "generation": job.Generation, "bands": text(drawing.Ranges())})
+		ranges := drawing.Ranges()
+		b.post(map[string]any{
+			"kind": "bands", "generation": job.Generation, "bands": text(ranges), "weighing": text(run.WithRanges(ranges)),
+		})
 	}
 }
 

@@ -6,7 +6,7 @@
 import { batch, computed, effect, signal } from "@preact/signals";
 import type { Loaded } from "./download.ts";
 import type { JsonObject } from "./document.ts";
-import type { Day, Ranges } from "./generated/result.ts";
+import type { Day, Ranges, Weighing } from "./generated/result.ts";
 import type { EngineMessage, FaceCourse, Fault, PageMessage } from "./messages.ts";
 import { scenario } from "./store.ts";
 
@@ -29,6 +29,8 @@ export const engineState = signal<EngineState>({ phase: "loading", progress: { l
 export const answer = signal<Answer | null>(null);
 /** How far the numbers of the answer may be off; null until the first draws have been lived through. */
 export const ranges = signal<Ranges | null>(null);
+/** Frost, crop, work and water of the answer, with the ranges of its heat and light once they are drawn. */
+export const weighing = signal<Weighing | null>(null);
 export const faults = signal<readonly Fault[]>([]);
 /** Share of the running computation that is done, 0–1. */
 export const progress = signal(0);
@@ -114,7 +116,7 @@ function take(message: EngineMessage): void {
       takeResult(message);
       return;
     case "bands":
-      if (message.generation === answer.peek()?.generation) ranges.value = JSON.parse(message.bands) as Ranges;
+      takeBands(message);
   }
 }
 
@@ -125,7 +127,16 @@ function takeResult(message: Extract<EngineMessage, { kind: "result" }>): void {
   settle(message.generation, () => {
     faults.value = [];
     ranges.value = null;
+    weighing.value = day.weighing ?? null;
     answer.value = { generation: message.generation, document, day, faces: message.faces };
+  });
+}
+
+function takeBands(message: Extract<EngineMessage, { kind: "bands" }>): void {
+  if (message.generation !== answer.peek()?.generation) return;
+  batch(() => {
+    ranges.value = JSON.parse(message.bands) as Ranges;
+    weighing.value = JSON.parse(message.weighing) as Weighing;
   });
 }
 

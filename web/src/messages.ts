@@ -88,7 +88,7 @@ export type EngineMessage =
   | { kind: "progress"; generation: number; stage: string; done: number }
   | { kind: "faults"; generation: number; faults: string }
   | { kind: "result"; generation: number; result: string; faces: FaceCourse[] }
-  | { kind: "bands"; generation: number; bands: string }
+  | { kind: "bands"; generation: number; bands: string; weighing: string }
   | { kind: "weatherFile"; generation: number; opened: string }
   | { kind: "scenarioDay"; generation: number; taken: string }
   | { kind: "crashed"; generation: number; reason: string };
