@@ -36,6 +36,9 @@
  *                          measured-back goes back to the design day
  *   compare                select of the option that the others are compared with
  *   table                  the details element of the hourly table
+ *   weigh                  the table of the whole decision; weigh-KEY the slider of a weight, weigh-KEY-L the number
+ *                          of an option with data-low and data-high; KEY is heat, light, frost, crop, work, water, colour
+ *   weigh-order            the order by the reader's weights; night, crop the parts below it
  *
  * Every number carries its full value in data-value, as String(number).
  */
@@ -45,4 +48,9 @@ import { letter } from "./document.ts";
 /** The mark of a part of an option's column. */
 export function optionHook(option: number, part?: string): string {
   return part ? `option-${letter(option)}-${part}` : `option-${letter(option)}`;
+}
+
+/** The mark of a row of the decision, or of one option in it. */
+export function weighHook(key: string, option?: number): string {
+  return option === undefined ? `weigh-${key}` : `weigh-${key}-${letter(option)}`;
 }

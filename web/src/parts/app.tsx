@@ -20,6 +20,7 @@ import { Marker } from "./icons.tsx";
 import { Legend } from "./legend.tsx";
 import { SunRibbon } from "./ribbon.tsx";
 import { HourTable } from "./table.tsx";
+import { Weigh } from "./weigh.tsx";
 
 export function App() {
   if (engineState.value.phase === "unsupported") return <WithoutEngine />;
@@ -33,6 +34,7 @@ export function App() {
         <OptionSwitch />
         <Columns />
         <Legend />
+        <Weigh />
         <CanopyTable />
         <HourTable />
         <Cautions />

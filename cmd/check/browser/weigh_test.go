@@ -1,0 +1,62 @@
+//go:build browser
+
+package browser
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+)
+
+// TestTheWholeDecision reads the one table beside the command line, ranks only by weights, changes the night, and looks
+// at it in both looks, wide and narrow.
+func TestTheWholeDecision(t *testing.T) {
+	p := openPage(t, bench.origin)
+	p.says("weigh-order", "Nothing is ranked")
+	p.says("night", "Not a frost warning")
+	p.says("crop", "nothing here is a promise")
+	p.weighs()
+
+	p.enter("field-weights-heat", "100")
+	p.answered()
+	p.says("weigh-order", "1.00", "B Sprawl")
+	p.looks([]look{{"light", 1440, 900}, {"dark", 768, 1024}, {"light", 360, 780}}, func(look look, name string) {
+		eval[bool](p, `(() => { `+hook("weigh")+`.scrollIntoView(); return true; })()`)
+		p.shot("weigh-" + name)
+		eval[bool](p, `(() => { `+hook("night")+`.scrollIntoView(); return true; })()`)
+		p.shot("night-" + name)
+		p.accessible()
+		if wide := eval[int](p, `document.scrollingElement.scrollWidth`); wide > int(look.width) {
+			p.t.Errorf("the page is %d px wide in a window of %d", wide, look.width)
+		}
+	})
+
+	p.enter("field-frost-wind_ms", "3")
+	p.answered()
+	p.says("night", "height makes no difference")
+	p.enter("field-crop-prunings_kg_per_m", "0.4")
+	p.answered()
+	p.says("crop", "This vine will not fill four arms")
+}
+
+// weighs compares the table with the command line.
+func (p *tab) weighs() {
+	p.t.Helper()
+	shown, compared := p.numbers(), 0
+	for o, option := range rowlightDay(p.t, firstScenario()).Weighing.Options {
+		for key, want := range map[string]float64{
+			"heat": option.Heat.Value, "light": option.Light.Value, "frost": option.Frost.Killed.Value, "crop": option.Crop.PerHa_t.Value,
+			"work": option.Work.Total.Value, "water": option.Water.Shaded, "colour": option.Colour_h,
+		} {
+			mark := fmt.Sprintf("weigh-%s-%c", key, 'A'+o)
+			if got, there := shown[mark]; !there || math.Abs(got-want) > agreement*math.Max(1, math.Abs(want)) {
+				p.t.Errorf("%s: the page shows %.15g, rowlight says %.15g", mark, got, want)
+			}
+			compared++
+		}
+	}
+	if compared != 14 || !strings.Contains(p.text("weigh"), "The whole decision") {
+		p.t.Errorf("%d numbers compared", compared)
+	}
+}
