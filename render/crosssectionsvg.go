@@ -60,10 +60,16 @@ func (p *sectionPen) put(format string, values ...any) {
 	}
 }
 
-// WriteSVG writes the cross-section as an SVG document of SectionWidth by SectionHeight.
+// bareTitleRoom is left above a drawing without a title.
+const bareTitleRoom = 8.0
+
+// WriteSVG writes the cross-section as an SVG document of SectionWidth by SectionHeight, less high without a title.
 func (c *CrossSection) WriteSVG(w io.Writer) error {
-	p := sectionPen{w: w}
-	p.put(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %s %s" role="img">`, px(SectionWidth), px(SectionHeight))
+	p, top := sectionPen{w: w}, 0.0
+	if c.Title == "" {
+		top = titleRoom - bareTitleRoom
+	}
+	p.put(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 %s %s %s" role="img">`, px(top), px(SectionWidth), px(SectionHeight-top))
 	p.section(c, "section-"+escaped(c.Key), 0, 0)
 	p.put("</svg>\n")
 	return p.err
@@ -73,9 +79,11 @@ func (c *CrossSection) WriteSVG(w io.Writer) error {
 func (p *sectionPen) section(c *CrossSection, id string, x, y float64) {
 	p.put(`<g transform="translate(%s %s)" font-family="system-ui,sans-serif" font-size="12" fill="currentColor">`,
 		px(x+axisRoom+sectionHalf_m*sectionScale), px(y+titleRoom+sectionTop_m*sectionScale))
-	p.put("<title>%s</title>\n", escaped(c.Title))
 	p.clip(id)
-	p.titles(c)
+	if c.Title != "" {
+		p.put("<title>%s</title>\n", escaped(c.Title))
+		p.titles(c)
+	}
 	p.axis()
 	p.put(`<g clip-path="url(#%s)">`+"\n", id)
 	p.band(c)

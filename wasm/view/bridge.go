@@ -43,6 +43,7 @@ func offer(b *bridge) {
 	}
 	for name, call := range map[string]func(args []js.Value) any{
 		"home":         b.home,
+		"section":      b.section,
 		"busy":         func([]js.Value) any { return b.screen.Busy() },
 		"frames":       func([]js.Value) any { return b.screen.Frames() },
 		"quads":        func([]js.Value) any { return b.screen.Quads() },
@@ -134,6 +135,11 @@ func (b *bridge) home(args []js.Value) any {
 	return map[string]any{
 		"turn_deg": look.Turn_deg, "elevation_deg": look.Elevation_deg, "distance_m": look.Distance_m, "front_deg": front,
 	}
+}
+
+// section answers with the cross-section of an option as SVG, or "" until its plants have grown.
+func (b *bridge) section(args []js.Value) any {
+	return b.stage.CrossSection(int(number(arg(args, 0))), text(args, 1))
 }
 
 func (b *bridge) setTheme(args []js.Value) any {

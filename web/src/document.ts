@@ -63,6 +63,7 @@ export interface FieldSchema {
   type?: string;
   minimum?: number;
   maximum?: number;
+  maxItems?: number;
   default?: Json;
   enum?: string[];
   description?: string;

@@ -13,6 +13,8 @@
  *   option-L-form          select of the training form
  *   option-L-azimuth       slider of the row azimuth; option-L-azimuth-box its typed box
  *   option-L-edit, option-L-copy, option-L-remove
+ *   option-L-section       the cross-section in the sheet; option-L-add-wire, option-L-wire-N-height, -offset, -remove
+ *                          its wires, N from 1
  *   option-L-pane          the focusable element over the 3D pane
  *   option-L-verdict       the sentence
  *   option-L-hottest, -overBurn, -overHot, -overWatch      the day on the worse side

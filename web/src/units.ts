@@ -52,6 +52,7 @@ const readings: Record<string, { metric: Reading; us: Reading }> = {
   "h/ha": { metric: same("h/ha", 0), us: times("h/acre", 1 / acresPerHectare, 0) },
   "MJ/m2": { metric: same("MJ/m²", 1), us: same("MJ/m²", 1) },
   s: { metric: same("s", 0), us: same("s", 0) },
+  count: { metric: same("", 1), us: same("", 1) },
   nodes: { metric: same("", 0), us: same("", 0) },
   "per t": { metric: same("", 0), us: same("", 0) },
   "per ha": { metric: same("", 0), us: same("", 0) },

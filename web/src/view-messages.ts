@@ -28,6 +28,8 @@ export interface View {
   setLook(option: number, look: Look | null): void;
   /** The look at first of an option of the document that was set last. */
   home(option: number): Home;
+  /** The cross-section of an option as SVG, its ids made from the key; empty until its plants have grown. */
+  section(option: number, key: string): string;
   setTheme(theme: "light" | "dark"): void;
   /** Whether the picture is still being made, or made finer. */
   busy(): boolean;

@@ -147,3 +147,26 @@ sendToView(() => {
     });
   };
 });
+
+/**
+ * Calls back with the cross-section of an option as SVG now and whenever its plants have grown anew; the answer
+ * ends that. Another document is drawn as soon as the view has grown what it asks for.
+ */
+export function watchSection(option: number, draw: (svg: string) => void): () => void {
+  let turn = 0;
+  const end = effect(() => {
+    void stands.value;
+    if (viewState.value.phase !== "running") return;
+    cancelAnimationFrame(turn);
+    const ask = () => {
+      const svg = frame?.contentWindow?.rowlightView?.section(option, `option-${option}`) ?? "";
+      if (svg) draw(svg);
+      else turn = requestAnimationFrame(ask);
+    };
+    turn = requestAnimationFrame(ask);
+  });
+  return () => {
+    cancelAnimationFrame(turn);
+    end();
+  };
+}

@@ -138,10 +138,12 @@ func (p *tab) shadeFruit() {
 	p.enter("field-options-0-shade-mistRate_mmh", "0.5")
 	p.until(hook("calculation") + `.dataset.pending === "false" && ` + hook("sheet") + `.innerText.includes("mind your water rights")`)
 	p.says("sheet", "strength is not", "the label is the law", "Shade factor of that net", "Mist above air of")
-	p.agrees(rowlightDay(p.t, changedScenario(p.t, map[string]any{"form": "sprawl", "shade": map[string]any{
-		"netSides": "both", "netShade": 0.6, "netColour": "white", "film": "full", "mistRate_mmh": 0.5}}, map[string]any{"form": "sprawl"})))
+	shade := map[string]any{"shade": map[string]any{
+		"netSides": "both", "netShade": 0.6, "netColour": "white", "film": "full", "mistRate_mmh": 0.5}}
+	p.agrees(rowlightDay(p.t, changedScenario(p.t, map[string]any{"form": "sprawl", "shade": shade["shade"]}, map[string]any{"form": "sprawl"})))
 	eval[bool](p, `(document.getElementById("field-options-0-shade-netSides").scrollIntoView({ block: "center" }), true)`)
 	p.shot("shade")
+	p.drawForm("sprawl", shade)
 }
 
 // answered waits until the page has sent a newer document and shows the answer to it.

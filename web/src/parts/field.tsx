@@ -87,7 +87,8 @@ interface TypedBoxProps {
   hook?: string;
 }
 
-function TypedBox({ path, id, kind, value, label, faulty, hook }: TypedBoxProps) {
+/** The typed box alone, for a number in a row of its kind. */
+export function TypedBox({ path, id, kind, value, label, faulty, hook }: TypedBoxProps) {
   const typed = useSignal<string | null>(null);
   const parsed = typed.value === null ? value : parseNumber(typed.value);
   const wrong = Number.isNaN(parsed);

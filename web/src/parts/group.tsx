@@ -15,7 +15,7 @@ export function Group({ title, children }: { title: TextKey; children: Component
 }
 
 /** Number fields: paths below a base, with the unit where the schema's does not do. */
-export type Row = [path: string, unit?: "share"];
+export type Row = [path: string, unit?: "share" | "count"];
 
 export function Rows({ base, rows }: { base: Path; rows: Row[] }) {
   return (

@@ -2,7 +2,7 @@
 
 import type { ComponentChildren } from "preact";
 import { useEffect, useRef } from "preact/hooks";
-import { effective, effectiveNumber, effectiveText, formByKey, letter, type Path } from "../document.ts";
+import { effectiveNumber, effectiveText, formByKey, letter, type Path } from "../document.ts";
 import { isMeasured } from "../measured-day.ts";
 import { scenario, sheet, units } from "../store.ts";
 import { t } from "../text.ts";
@@ -13,6 +13,7 @@ import { NumberField } from "./field.tsx";
 import { Group, Rows } from "./group.tsx";
 import { ShadeGroup } from "./shade.tsx";
 import { WeatherGroups } from "./weather.tsx";
+import { WiresGroup } from "./wires.tsx";
 
 interface SheetProps {
   title: string;
@@ -61,46 +62,54 @@ export function OptionSheet({ option }: { option: number }) {
       <Group title="group.rows">
         <Rows base={base} rows={[["rows.rowSpacing_m"], ["rows.vineSpacing_m"]]} />
       </Group>
-      <Group title="group.trellis">
-        <WireHeights base={base} />
-      </Group>
+      <WiresGroup option={option} />
       <Group title="group.pruning">
-        <Rows base={base} rows={[["training.armsPerVine"], ["training.spurSpacing_m"], ["shoots.perMetre"]]} />
+        <Rows base={base} rows={[["training.armsPerVine", "count"], ["shoots.perMetre"]]} />
+        <Wood base={base} />
+        <Rows base={base} rows={[["training.singleArmVines", "share"], ["training.youngVines", "share"], ["training.missingVines", "share"], ["training.blindNodes", "share"]]} />
+      </Group>
+      <Group title="group.growth">
+        <Rows base={base} rows={[["leaves.area_m2_per_m"], ["leaves.blade_cm2"], ["leaves.laterals", "share"], ["shoots.length_m"], ["shoots.internode_cm"], ["shoots.habit", "share"], ["shoots.start_deg"]]} />
+        <ChoiceField path={[...base, "leaves", "water"]} words="water" />
       </Group>
       <Group title="group.canopy">
         <Rows
           base={base}
           rows={[
-            ["leaves.area_m2_per_m"],
-            ["leaves.removedMorning", "share"],
-            ["leaves.removedAfternoon", "share"],
+            ["shoots.thinned", "share"],
             ["shoots.positioning", "share"],
             ["shoots.combedDown", "share"],
-            ["shoots.length_m"],
+            ["shoots.turnedDown", "share"],
             ["shoots.trimTop_m"],
-            ["shoots.habit", "share"],
+            ["shoots.trimSide_m"],
+            ["shoots.skirt_m"],
+            ["leaves.removedMorning", "share"],
+            ["leaves.removedAfternoon", "share"],
+            ["leaves.removedFrom_m"],
+            ["leaves.removedTo_m"],
           ]}
         />
-        <ChoiceField path={[...base, "leaves", "water"]} words="water" />
       </Group>
       <ShadeGroup base={base} />
       <Group title="group.crop">
-        <Rows base={base} rows={[["bunches.perShoot"], ["bunches.mass_g"]]} />
+        <Rows base={base} rows={[["bunches.perShoot", "count"], ["bunches.mass_g"]]} />
       </Group>
     </Sheet>
   );
 }
 
-/** The heights of all wires in the order of the document. */
-function WireHeights({ base }: { base: Path }) {
-  const path: Path = [...base, "trellis", "wires"];
-  const wires = effective(scenario.value, path);
-  const count = Array.isArray(wires) ? wires.length : 0;
+/** Spurs or canes and what belongs to them; arms that spread have sizes of their own. */
+function Wood({ base }: { base: Path }) {
+  const training: Path = [...base, "training"];
+  const chosen = (field: string) => effectiveText(scenario.value, [...training, field]);
   return (
     <>
-      {Array.from({ length: count }, (_, i) => (
-        <NumberField key={i} path={[...path, i, "height_m"]} />
-      ))}
+      <ChoiceField path={[...training, "wood"]} words="wood" />
+      {chosen("wood") === "spurs" && <Rows base={training} rows={[["spurSpacing_m"]]} />}
+      {chosen("wood") === "canes" && <ChoiceField path={[...training, "caneLayout"]} words="caneLayout" />}
+      {chosen("wood") === "canes" && chosen("caneLayout") !== "along" && <Rows base={training} rows={[["caneNodes", "count"]]} />}
+      <ChoiceField path={[...training, "armLayout"]} words="armLayout" />
+      {chosen("armLayout") === "spread" && <Rows base={training} rows={[["headHeight_m"], ["armLength_m"], ["armRise_deg"], ["bareBase", "share"]]} />}
     </>
   );
 }

@@ -1,0 +1,56 @@
+//go:build browser
+
+package browser
+
+import (
+	"slices"
+	"strconv"
+
+	"rowlight/sim/scenario"
+)
+
+// drawForm changes the wires of option A, a form of the catalogue, in its open sheet: one more wire, moved to where it is wanted.
+// The cross-section shows it, a height that no wire has is told beside it, undo takes all back, and the numbers are
+// those of the command line.
+func (p *tab) drawForm(form string, option map[string]any) {
+	p.t.Helper()
+	catalogued, _ := scenario.FormByKey(form)
+	wires := slices.Clone(catalogued.Option.Trellis.Wires)
+	drawn := func(count int) {
+		p.t.Helper()
+		p.until(hook("option-A-section") + `.querySelectorAll(".wire").length === ` + strconv.Itoa(count))
+	}
+	drawn(len(wires))
+	before := eval[string](p, hook("option-A-section")+`.innerHTML`)
+
+	p.click("option-A-add-wire")
+	drawn(len(wires) + 1)
+	last := "option-A-wire-" + strconv.Itoa(len(wires)+1)
+	p.enterBox(last+"-height", "9")
+	p.until(hook("faults"))
+	p.says("sheet", "is outside 0.2 m to 3 m")
+	p.enterBox(last+"-height", "1.6")
+	p.enterBox(last+"-offset", "0.4")
+	p.until(hook("calculation") + `.dataset.pending === "false" && !` + hook("faults"))
+	p.until(hook("option-A-section") + `.innerText.includes("1.60 m foliage wire")`)
+	eval[bool](p, `(`+hook("option-A-section")+`.scrollIntoView({ block: "start" }), true)`)
+	p.shot("wires")
+	p.accessible()
+	wires = append(wires, scenario.Wire{Height_m: 1.6, Offset_m: 0.4, Role: scenario.Foliage})
+	changed := map[string]any{"form": form, "trellis": map[string]any{"wires": wires}}
+	for key, value := range option {
+		changed[key] = value
+	}
+	p.agrees(rowlightDay(p.t, changedScenario(p.t, changed, map[string]any{"form": form})))
+
+	// Adding, and each box that was left, is a step.
+	for range 4 {
+		p.click("undo")
+	}
+	drawn(len(wires) - 1)
+	p.until(hook("option-A-section") + `.innerHTML === ` + quoted(before))
+	p.click(last[:len(last)-len(strconv.Itoa(len(wires)))] + "1-remove")
+	p.until(hook("faults"))
+	p.says("sheet", "no wire has the role fruiting")
+	p.click("undo")
+}
