@@ -21,7 +21,7 @@ const (
 	sectionHalf_m = 1.8   // drawn to both sides of the row line
 	sectionTop_m  = 2.75  // drawn above the ground
 	axisRoom      = 40.0  // left of the drawing, for heights
-	labelRoom     = 128.0 // right of it, for wires
+	labelRoom     = 160.0 // right of it, for wires
 	titleRoom     = 50.0
 	footRoom      = 44.0
 	labelApart    = 15.0 // least distance between the lines of two labels
