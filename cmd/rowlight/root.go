@@ -51,7 +51,7 @@ func newRoot() *cobra.Command {
 	}
 	root.CompletionOptions.DisableDefaultCmd = true
 	root.AddCommand(newDay(), newDirections(), newForms(), newSun(), newSky(), newBerry(), newVerify(), newExplain(), newYardstick(),
-		newPicture(), newExport(), newWeigh())
+		newPicture(), newExport(), newWeigh(), newFrost(), newCrop())
 	return root
 }
 

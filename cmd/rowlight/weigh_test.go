@@ -79,3 +79,39 @@ func TestWeightsAreChecked(t *testing.T) {
 		t.Errorf("%+v, %v", w, err)
 	}
 }
+
+func TestFrostInEveryFormat(t *testing.T) {
+	path := oneForm(t, `{"options":[{"form":"vsp-spurs"},{"form":"double-curtain","name":"High"}]}`)
+	for format, wants := range map[string][]string{
+		"table": {"not a frost warning", "weakest inversion", "A cordon 0.30 m higher", "Half killed: Pinot noir"},
+		"csv":   {"buds_m", "High"},
+		"json":  {"kill50_C", "verdict"},
+	} {
+		got := rowlight("", "frost", path, "--format", format)
+		for _, want := range wants {
+			if got.code != 0 || !strings.Contains(got.stdout, want) {
+				t.Errorf("%s without %q: %s%s", format, want, got.stdout, got.stderr)
+			}
+		}
+	}
+	polar := `{"frost":{"lowest":"weather"},"site":{"latitude_deg":80},"weather":{"date":"2026-06-20"},"options":[{"form":"sprawl"}]}`
+	if got := rowlight(polar, "frost", "-"); got.code != exitFaults || !strings.Contains(got.stderr, "latitude") {
+		t.Errorf("a night without a dusk: %+v", got)
+	}
+}
+
+func TestCropInEveryFormat(t *testing.T) {
+	path := oneForm(t, `{"crop":{"prunings_kg_per_m":0.2},"options":[{"form":"vsp-canes"},{"form":"lyre"}]}`)
+	var answers []cropAnswer
+	if got := rowlight("", "crop", path, "--format", "json"); got.code != 0 || json.Unmarshal([]byte(got.stdout), &answers) != nil {
+		t.Fatalf("%+v", got)
+	}
+	if len(answers) != 2 || answers[0].Crop.Canes != 2 || answers[1].Crop.Filled >= 1 || answers[0].Crop.LeafToFruit_m2kg.Value <= 0 {
+		t.Errorf("%+v", answers)
+	}
+	for format, want := range map[string]string{"table": "This vine will not fill four arms", "csv": "perAcre_ton"} {
+		if got := rowlight("", "crop", path, "--format", format); got.code != 0 || !strings.Contains(got.stdout, want) {
+			t.Errorf("%s without %q: %s", format, want, got.stdout)
+		}
+	}
+}

@@ -11,6 +11,7 @@ import (
 // writeWeighing writes the options side by side for reading: table, sentences, order, where each column is from.
 func writeWeighing(w io.Writer, day result.Day, units words.Units, summaryOnly bool) error {
 	writeNight(w, day.Weighing.Night, units)
+	fmt.Fprintf(w, "Yields are yours to judge, not a promise.\n\n")
 	out := sheet{columns: []column{{"", "", "", 0}}}
 	out.columns[0].title = "per option"
 	for i := range day.Weighing.Options {
@@ -74,7 +75,7 @@ func writeNight(w io.Writer, night result.Night, units words.Units) {
 	fmt.Fprintf(w, "A night of %s at %s with %s of wind; a tenth, half and nine tenths of the buds die at %s, %s and %s.\n",
 		at(night.Lowest_C), words.Quantity(night.Screen_m, "m", 1, units), words.Quantity(night.Wind_ms, "m/s", 1, units),
 		at(night.Kill10_C), at(night.Kill50_C), at(night.Kill90_C))
-	fmt.Fprintf(w, "A comparison of heights, not a frost warning: use a local forecast. Yields are yours to judge, not a promise.\n\n")
+	fmt.Fprintf(w, "A comparison of heights, not a frost warning: use a local forecast.\n")
 }
 
 // writeReasons writes what there is to say of each option, and its income where price and cost are given.
@@ -83,24 +84,30 @@ func writeReasons(w io.Writer, weighing *result.Weighing, units words.Units) {
 	fmt.Fprintln(w)
 	for i := range weighing.Options {
 		o := &weighing.Options[i]
-		sentences := []result.Sentence{o.Frost.Verdict, o.Crop.Verdict, o.Crop.Balance}
-		if o.Crop.FourArms != nil {
-			sentences = append(sentences, o.Crop.FourArms.Verdict)
-		}
-		fmt.Fprintf(w, "%s  %s\n", letter(i), o.Name)
-		for _, sentence := range sentences {
-			fmt.Fprintf(w, "   %s\n", style.Sentence(sentence))
-		}
-		if four := o.Crop.FourArms; four != nil {
-			yield := weighedColumn{unit: "t/ha", decimals: 1}
-			_, unit := words.Convert(0, "t/ha", units)
-			fmt.Fprintf(w, "   Four arms: %s %s with the same nodes, %s with as many on each arm.\n",
-				yield.withRange(four.SameNodes, units), unit, yield.withRange(four.TwiceNodes, units))
-		}
-		if income := o.Crop.Income; income != nil {
-			fmt.Fprintf(w, "   Income %.0f a hectare (%.0f to %.0f) in your money; it breaks even at %s.\n",
-				income.PerHa.Value, income.PerHa.Low, income.PerHa.High, words.Quantity(income.BreakEven_t, "t/ha", 1, units))
-		}
+		fmt.Fprintf(w, "%s  %s\n   %s\n", letter(i), o.Name, style.Sentence(o.Frost.Verdict))
+		writeCropReasons(w, o.Crop, units)
+	}
+}
+
+// writeCropReasons writes what there is to say of a crop.
+func writeCropReasons(w io.Writer, crop result.OptionCrop, units words.Units) {
+	style := words.Style{Units: units}
+	sentences := []result.Sentence{crop.Verdict, crop.Balance}
+	if crop.FourArms != nil {
+		sentences = append(sentences, crop.FourArms.Verdict)
+	}
+	for _, sentence := range sentences {
+		fmt.Fprintf(w, "   %s\n", style.Sentence(sentence))
+	}
+	if four := crop.FourArms; four != nil {
+		yield := weighedColumn{unit: "t/ha", decimals: 1}
+		_, unit := words.Convert(0, "t/ha", units)
+		fmt.Fprintf(w, "   Four arms: %s %s with the same nodes, %s with as many on each arm.\n",
+			yield.withRange(four.SameNodes, units), unit, yield.withRange(four.TwiceNodes, units))
+	}
+	if income := crop.Income; income != nil {
+		fmt.Fprintf(w, "   Income %.0f a hectare (%.0f to %.0f) in your money; it breaks even at %s.\n",
+			income.PerHa.Value, income.PerHa.Low, income.PerHa.High, words.Quantity(income.BreakEven_t, "t/ha", 1, units))
 	}
 }
 
