@@ -20,6 +20,9 @@ func meanOf(t *testing.T, o scenario.Option) (mean Measures) {
 		mean.Width_m += m.Width_m / n
 		mean.Top_m += m.Top_m / n
 		mean.Bottom_m += m.Bottom_m / n
+		mean.LateralShare += m.LateralShare / n
+		mean.ShootsPerVine += m.ShootsPerVine / n
+		mean.BunchesPerVine += m.BunchesPerVine / n
 		mean.ShootsPerMetre += m.ShootsPerMetre / n
 		mean.ExposedLeaf_m2_per_ha += m.ExposedLeaf_m2_per_ha / n
 	}
