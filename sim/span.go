@@ -24,6 +24,7 @@ func Span(s *scenario.Scenario, file *weather.File, from, to time.Time, every in
 	for ; !day.After(last); day = day.AddDate(0, 0, max(every, 1)) {
 		then := *s
 		then.Weather.Date = day.Format(time.DateOnly)
+		then.Weather.Hours, then.Weather.Source = nil, "" // measured hours belong to their own date
 		if file != nil {
 			if told := file.Put(int(day.Month()), day.Day(), &then); weather.Blocked(told) {
 				faults = append(faults, told...)
@@ -32,4 +33,20 @@ func Span(s *scenario.Scenario, file *weather.File, from, to time.Time, every in
 		sweep.Days = append(sweep.Days, SpanDay{Weather: then.Weather, Stage: growth.Full})
 	}
 	return sweep, faults
+}
+
+// Ripening is a sweep of the usual weeks from first colour to harvest at the place of a scenario, every so many days:
+// from a weather file where it has them all, else the design day of the scenario on those dates.
+func Ripening(s scenario.Scenario, file *weather.File, every int) Sweep {
+	dates := growth.Usual(s.Site.Latitude_deg)
+	sweep, faults := Span(&s, file, dates.Veraison, dates.Harvest, every)
+	if len(faults) > 0 {
+		sweep, _ = Span(&s, nil, dates.Veraison, dates.Harvest, every)
+	}
+	for i := range sweep.Days {
+		if date, err := dateOf(sweep.Days[i]); err == nil {
+			sweep.Days[i].Stage = dates.On(date)
+		}
+	}
+	return sweep
 }

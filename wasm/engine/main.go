@@ -7,6 +7,8 @@
 // result (its arrays are handed over, not copied) and crashed; each names the generation it answers. With draws, how
 // far the numbers may be off follows the result as {kind: "bands", generation, bands: JSON, weighing: JSON}, first from
 // a part of the draws and then from all, unless a newer scenario comes.
+// With directions: "day" or "ripening", every direction follows as {kind: "direction", generation, option, done, direction:
+// JSON} and at last the whole as {kind: "directions", generation, directions: JSON}.
 // Of weather files, whose generations count apart, weather.go tells.
 package main
 
@@ -75,6 +77,9 @@ func (b *bridge) take(message js.Value) {
 		if draws := message.Get("draws"); draws.Type() == js.TypeNumber {
 			job.Draws = draws.Int()
 		}
+		if directions := message.Get("directions"); directions.Type() == js.TypeString {
+			job.Directions = directions.String()
+		}
 		b.jobs.Offer(job)
 	case "weather":
 		b.openWeather(generation, message)
@@ -123,6 +128,7 @@ func (b *bridge) answer(job queue.Job) {
 	default:
 		b.result(job, run)
 		b.bands(job, s, run)
+		b.directions(job, s)
 	}
 }
 

@@ -37,6 +37,9 @@
  *   measured-day           the measured day in words, day-notices what was filled in it,
  *                          measured-back goes back to the design day
  *   compare                select of the option that the others are compared with
+ *   directions             the details element of row directions; directions-over and -limit choose days and
+ *                          limit, directions-state has data-done "true" or "false", directions-words the
+ *                          sentences, directions-table the numbers
  *   table                  the details element of the hourly table
  *   weigh                  the table of the whole decision; weigh-KEY the slider of a weight, weigh-KEY-L the number
  *                          of an option with data-low and data-high; KEY is heat, light, frost, crop, work, water, colour

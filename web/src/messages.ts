@@ -9,7 +9,12 @@ export interface RunMessage {
   scenario: string;
   /** Draws of the uncertain inputs for the ranges that follow the result. */
   draws: number;
+  /** Whether and over which days the rows are to be turned through the compass. */
+  directions?: TurnedOver;
 }
+
+/** The days over which rows are turned. */
+export type TurnedOver = "day" | "ripening";
 
 /** From the page: read this weather file and keep it open. Its bytes are handed over; they go no further. */
 export interface WeatherMessage {
@@ -89,6 +94,8 @@ export type EngineMessage =
   | { kind: "faults"; generation: number; faults: string }
   | { kind: "result"; generation: number; result: string; faces: FaceCourse[] }
   | { kind: "bands"; generation: number; bands: string; weighing: string }
+  | { kind: "direction"; generation: number; option: number; done: number; direction: string }
+  | { kind: "directions"; generation: number; directions: string }
   | { kind: "weatherFile"; generation: number; opened: string }
   | { kind: "scenarioDay"; generation: number; taken: string }
   | { kind: "crashed"; generation: number; reason: string };

@@ -147,3 +147,11 @@ func plain(faults []weather.Fault) []scenario.Fault {
 	}
 	return list
 }
+
+// FileOf is the open file where a scenario has taken its day and place from it; nil where it has not.
+func (a *Almanac) FileOf(s scenario.Scenario) *weather.File {
+	if a.file == nil || len(s.Weather.Hours) == 0 || s.Site.Latitude_deg != a.file.Latitude_deg || s.Site.Longitude_deg != a.file.Longitude_deg {
+		return nil
+	}
+	return a.file
+}

@@ -14,6 +14,7 @@ import { Cautions } from "./cautions.tsx";
 import { CanopyTable } from "./canopy.tsx";
 import { OptionColumn } from "./column.tsx";
 import { Comparison } from "./comparison.tsx";
+import { Directions } from "./directions.tsx";
 import { FaultSummary } from "./faults.tsx";
 import { Header } from "./header.tsx";
 import { Marker } from "./icons.tsx";
@@ -36,6 +37,7 @@ export function App() {
         <Legend />
         <Weigh />
         <CanopyTable />
+        <Directions />
         <HourTable />
         <Cautions />
       </main>
