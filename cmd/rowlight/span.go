@@ -24,6 +24,7 @@ type span struct {
 	harvest            string
 	every, jobs        int
 	grown              bool
+	whole              bool // a span is wanted even where no flag asks for one
 }
 
 // addFlags gives a command the flags of a span.
@@ -41,7 +42,7 @@ func (p *span) addFlags(command *cobra.Command) {
 }
 
 // asked tells whether a span is wanted, and not the one day of the scenario.
-func (p *span) asked() bool { return p.file != "" || p.from != "" || p.to != "" }
+func (p *span) asked() bool { return p.whole || p.file != "" || p.from != "" || p.to != "" }
 
 // check names every flag that cannot be used.
 func (p *span) check() error {

@@ -1,7 +1,7 @@
 /** The charts of row directions: a compass of heat on the worse side, and the same along a line. */
 
-import { axisEnd, type Direction, type HeatOver, polar, worst } from "../directions.ts";
 import { effectiveNumber, letter } from "../document.ts";
+import { axisEnd, type Direction, type HeatOver, polar, worst } from "../polar.ts";
 import { scenario, units } from "../store.ts";
 import { t } from "../text.ts";
 import { show, text } from "../units.ts";

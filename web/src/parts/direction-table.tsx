@@ -1,8 +1,8 @@
 /** The numbers behind the charts of row directions. */
 
 import { useSignal } from "@preact/signals";
-import type { Direction, DirectionSide } from "../directions.ts";
 import { letter } from "../document.ts";
+import type { Direction, DirectionSide } from "../polar.ts";
 import { limits } from "../shown.ts";
 import { units } from "../store.ts";
 import { t } from "../text.ts";

@@ -1,9 +1,10 @@
 /** Which way the rows should run: heat on the worse side for every row azimuth, as charts, in words and as a table. */
 
 import { useSignal } from "@preact/signals";
-import { type HeatOver, type Turned, turned } from "../directions.ts";
+import { type Turned, turned } from "../directions.ts";
 import { letter } from "../document.ts";
 import { answer, turnedOver } from "../engine.ts";
+import type { HeatOver } from "../polar.ts";
 import { sentenceText } from "../sentences.ts";
 import { limits } from "../shown.ts";
 import { units } from "../store.ts";
