@@ -35,7 +35,7 @@ func (l *List) emit(s *Scene, view *View) {
 func (l *List) emitter(s *Scene, view *View, more int) *emitter {
 	e := &emitter{
 		scene: s, view: view, haze: s.tone.colour(s.light.haze), leafAlpha: 1,
-		vertices: resized(l.Vertices, 4*(len(l.items)+more))[:0], objects: l.objects[:0],
+		vertices: resized(l.Vertices, max(4*(len(l.items)+more), 0))[:0], objects: l.objects[:0],
 	}
 	switch view.Way {
 	case Sunlight:

@@ -15,10 +15,10 @@ const (
 // FixedLooks lists the places.
 func FixedLooks() []Fixed { return []Fixed{FromFront, Along, RowEnd, FromAbove, FromSun} }
 
-// Look is the look from a place. The azimuth and elevation of the sun of the afternoon are those of the day [deg];
-// front is the direction of Front.
-func (f Fixed) Look(latitude_deg, front_deg, sunAzimuth_deg, sunElevation_deg float64) Look {
-	look := HomeLook(latitude_deg)
+// Look is the look from a place, given the look at first and the direction of Front. The azimuth and elevation of
+// the sun of the afternoon are those of the day [deg].
+func (f Fixed) Look(home Look, front_deg, sunAzimuth_deg, sunElevation_deg float64) Look {
+	look := home
 	aside := 90.0
 	if look.Turn_deg < 0 {
 		aside = -90

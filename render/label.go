@@ -32,7 +32,7 @@ func (s *Scene) sliceLabels(view *View) []Label {
 	for side, sign := range [2]float32{-1, 1} {
 		labels = append(labels, Label{
 			X:    view.CentreX + sign*(view.Width/2-2.2*inset),
-			Y:    view.CentreY + view.Height/2 - inset*0.55,
+			Y:    view.CentreY - view.Height/2 + inset*0.7,
 			Text: scenario.Compass(rows.SideAzimuth(scenario.Side(side))) + " side",
 		})
 	}

@@ -45,12 +45,17 @@ const opaque = 0.5
 // Bunch is the bunch at a pixel of the list that was composed last, or near it, and −1 where none is. Leaves
 // that are drawn solid hide it.
 func (l *List) Bunch(x, y float32, atlas *Atlas) int {
+	var near []int // quads around the place, the nearest to the eye first
+	for i := l.quads - 1; i >= 0; i-- {
+		if q := (*[4]Vertex)(l.Vertices[4*i:]); l.objects[i].Kind != NoObject && q[0].A >= opaque && touches(q, x, y, tapReach) {
+			near = append(near, i)
+		}
+	}
 	for _, by := range tapNear {
-		for i := l.quads - 1; i >= 0; i-- {
-			q := (*[4]Vertex)(l.Vertices[4*i:])
-			if o := l.objects[i]; o.Kind == NoObject || q[0].A < opaque || !covers(q, x+by[0], y+by[1], atlas) {
+		for _, i := range near {
+			if !covers((*[4]Vertex)(l.Vertices[4*i:]), x+by[0], y+by[1], atlas) {
 				continue
-			} else if o.Kind == BunchObject {
+			} else if o := l.objects[i]; o.Kind == BunchObject {
 				return int(o.Index)
 			}
 			break
@@ -58,6 +63,14 @@ func (l *List) Bunch(x, y float32, atlas *Atlas) int {
 	}
 	return -1
 }
+
+// touches reports whether the box around a quad comes nearer to a place than so many pixels.
+func touches(q *[4]Vertex, x, y, reach float32) bool {
+	return min(q[0].X, q[1].X, q[2].X, q[3].X) <= x+reach && max(q[0].X, q[1].X, q[2].X, q[3].X) >= x-reach &&
+		min(q[0].Y, q[1].Y, q[2].Y, q[3].Y) <= y+reach && max(q[0].Y, q[1].Y, q[2].Y, q[3].Y) >= y-reach
+}
+
+const tapReach = 12 // [px]
 
 // tapNear are the places around a tap that are looked at, nearest first [px]: a finger is wider than a berry.
 var tapNear = [...][2]float32{{0, 0}, {4, 0}, {-4, 0}, {0, 4}, {0, -4}, {7, 7}, {-7, 7}, {7, -7}, {-7, -7}, {12, 0}, {-12, 0}, {0, 12}, {0, -12}}

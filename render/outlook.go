@@ -22,7 +22,7 @@ const (
 	skyLevel       = 1    // fineness of those
 	nearWood_m     = 0.05 // what is nearer would hide everything
 	bendPieces     = 10   // of a piece of wood at most
-	moreQuads      = 9000 // for sky, rim, tracks, and what is drawn in several pieces
+	chartQuads     = 3000 // for sky, rim and tracks
 )
 
 // Declinations of the sun on about the 21st of each month from December to June, and back [deg]: the obliquity
@@ -56,8 +56,8 @@ func (l *List) composeOutlook(s *Scene, view *View, budget int) {
 	eye := s.eyeOf(bunch)
 	l.gatherOutlook(s, eye, bunch)
 	l.sort()
-	l.order = l.order[max(len(l.order)-(budget-moreQuads), 0):]
-	e := l.emitter(s, view, moreQuads)
+	l.nearest(s, eye, budget-chartQuads)
+	e := l.emitter(s, view, budget-len(l.items)) // near things take several quads
 	c := view.chart(s)
 	e.sky(&c)
 	e.tracks(&c, 0.45)
@@ -78,6 +78,38 @@ func (l *List) composeOutlook(s *Scene, view *View, budget int) {
 	e.tracks(&c, 0.9)
 	e.own(Object{})
 	e.finish(l)
+}
+
+// nearest keeps of the sorted items the nearest that take no more quads than given.
+func (l *List) nearest(s *Scene, eye mgl32.Vec3, quads int) {
+	first := len(l.order)
+	for first > 0 {
+		it := &l.items[l.order[first-1]]
+		if quads -= s.quadsInSky(it, l.slices[it.place].offset.Sub(eye)); quads < 0 {
+			break
+		}
+		first--
+	}
+	l.order = l.order[first:]
+}
+
+// quadsInSky is the most quads that an item takes.
+func (s *Scene) quadsInSky(it *item, to mgl32.Vec3) int {
+	switch it.kind {
+	case woodItem:
+		p := &s.wood[it.index]
+		return bends(p.from.Add(to), p.to.Add(to))
+	case farBunchItem:
+		if s.bunches.bunch[it.index].centre.Add(to).Len() <= nearBunch_m {
+			return s.bunches.starts[skyLevel][it.index+1] - s.bunches.starts[skyLevel][it.index]
+		}
+	}
+	return 1
+}
+
+// bends is how many straight pieces stand for a straight line on the chart.
+func bends(from, end mgl32.Vec3) int {
+	return min(1+int(bendPieces*end.Sub(from).Len()/max(from.Add(end).Len()/2, 0.1)), bendPieces)
 }
 
 // outlookFrom is the bunch that one looks out from; without a choice the one nearest the middle of the stand.
@@ -234,11 +266,11 @@ func (e *emitter) ballInSky(c *chart, to mgl32.Vec3, radius float32, face int32,
 func (e *emitter) woodInSky(c *chart, it *item, to mgl32.Vec3) {
 	p := &e.scene.wood[it.index]
 	from, end := p.from.Add(to), p.to.Add(to)
-	bends := 1 + int(bendPieces*end.Sub(from).Len()/max(from.Add(end).Len()/2, 0.1))
+	count := bends(from, end)
 	light := e.scene.light.sky.luminance() * woodAmbient
 	colour := e.scene.tone.colour(p.surface.scaled(light))
-	for k := range min(bends, bendPieces) {
-		f0, f1 := float32(k)/float32(min(bends, bendPieces)), float32(k+1)/float32(min(bends, bendPieces))
+	for k := range count {
+		f0, f1 := float32(k)/float32(count), float32(k+1)/float32(count)
 		a, b := from.Mul(1-f0).Add(end.Mul(f0)), from.Mul(1-f1).Add(end.Mul(f1))
 		distance := a.Add(b).Len() / 2
 		x0, y0, s0 := c.place(a)

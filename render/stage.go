@@ -16,6 +16,8 @@ type Stage struct {
 	looks   map[int]Look // by option; one that is missing takes the look at first
 	instant Instant
 	scale   Scale
+	way     Way
+	dark    bool
 	stale   bool // everything, the space between the panes too, has to be drawn again
 	drawn   int  // option whose pane was drawn last
 	nursery nursery
@@ -37,6 +39,7 @@ type staged struct {
 	planted      standKey // what the scene shows
 	surface_C    []float32
 	lit          []uint8
+	bunch        int  // that one looks out from, −1 for one in the middle
 	coloured     bool // the faces of the scene carry their temperatures
 	stale        bool // the pane has to be drawn again
 }
@@ -71,7 +74,7 @@ func (st *Stage) SetScenario(s scenario.Scenario) {
 	copy(options, st.options)
 	for i, option := range s.Options {
 		if options[i] == nil {
-			options[i] = &staged{}
+			options[i] = &staged{bunch: -1}
 		}
 		options[i].set(option, s)
 	}
@@ -84,6 +87,9 @@ func (o *staged) set(option scenario.Option, s scenario.Scenario) {
 	}
 	if o.scene != nil && o.floor != s.Site.Floor {
 		o.scene.planting.Floor, o.stale = s.Site.Floor, true
+	}
+	if o.scene != nil && o.latitude_deg != s.Site.Latitude_deg {
+		o.scene.planting.Latitude_deg, o.stale = s.Site.Latitude_deg, true
 	}
 	o.option, o.latitude_deg, o.floor = option, s.Site.Latitude_deg, s.Site.Floor
 }
@@ -115,6 +121,45 @@ func (st *Stage) SetScale(scale Scale) {
 	for _, o := range st.options {
 		o.coloured, o.stale = false, true
 	}
+}
+
+// SetWay looks at all options in one way.
+func (st *Stage) SetWay(way Way) {
+	if way != st.way {
+		st.way, st.stale = way, true
+	}
+}
+
+// SetDark makes the paper of the flat ways dark or light.
+func (st *Stage) SetDark(dark bool) {
+	if dark != st.dark {
+		st.dark, st.stale = dark, true
+	}
+}
+
+// SetBunch chooses the bunch of an option that one looks out from; −1 is one in the middle.
+func (st *Stage) SetBunch(option, bunch int) {
+	if o := st.at(option); o != nil && o.bunch != bunch {
+		o.bunch = bunch
+		o.stale = o.stale || st.way == Outlook
+	}
+}
+
+// Bunch is the bunch of an option that one looks out from; −1 where there is none, or no picture yet.
+func (st *Stage) Bunch(option int) int {
+	if o := st.at(option); o != nil && o.scene != nil {
+		return o.scene.outlookFrom(o.bunch)
+	}
+	return -1
+}
+
+// Labels are the words that belong into the pane of an option as it is shown.
+func (st *Stage) Labels(option int) []Label {
+	if st.at(option) == nil || !st.visible(option) {
+		return nil
+	}
+	view := st.look(option)
+	return st.options[option].scene.Labels(&view)
 }
 
 // SetLook turns the picture of an option.
@@ -197,6 +242,12 @@ func (st *Stage) view(option int) View {
 		o.coloured = true
 	}
 	o.stale = false
+	return st.look(option)
+}
+
+// look puts the camera of an option in front of its pane.
+func (st *Stage) look(option int) View {
+	o := st.options[option]
 	look, set := st.looks[option]
 	if !set {
 		look = HomeLook(o.latitude_deg)
@@ -204,7 +255,9 @@ func (st *Stage) view(option int) View {
 	// The rows run as they are lit, until they are lit as they run now.
 	planting := o.scene.Planting()
 	camera := look.Camera(planting.Stand, planting.RowAzimuth_deg, o.latitude_deg)
-	return NewView(camera, planting.Stand, planting.RowAzimuth_deg, st.panes[option])
+	view := o.scene.View(st.way, camera, st.panes[option])
+	view.Bunch, view.Dark = o.bunch, st.dark
+	return view
 }
 
 func (st *Stage) budget() int {

@@ -114,11 +114,12 @@ func (st *Stage) plant(o *staged, pace func() error) {
 	}
 	scene := newScene(Planting{
 		Stand: shown.stand, RowAzimuth_deg: azimuth, Floor: o.floor, BerryDiameter_m: wanted.berry_m,
+		Latitude_deg: o.latitude_deg,
 	}, shown, st.atlas)
 	if scene.relight(st.instant, azimuth, true, pace) != nil {
 		return
 	}
-	scene.planting.Floor = o.floor
+	scene.planting.Floor, scene.planting.Latitude_deg = o.floor, o.latitude_deg
 	o.scene, o.planted, o.coloured, o.stale = scene, wanted, false, true
 }
 

@@ -54,7 +54,7 @@ func (s *shot) camera(from render.Fixed) render.Camera {
 	site, rows := s.day.Scenario.Site, s.day.Scenario.Options[s.option].Rows
 	k := min(int(math.Round((s.day.Sun.Transit_h+render.AfterNoon_h)*60/s.day.Step_min)), len(s.day.Hour)-1)
 	front := render.Front(rows.Azimuth_deg, site.Latitude_deg)
-	look := from.Look(site.Latitude_deg, front, s.day.Sun.Azimuth_deg[k], s.day.Sun.Elevation_deg[k])
+	look := from.Look(render.HomeLook(site.Latitude_deg), front, s.day.Sun.Azimuth_deg[k], s.day.Sun.Elevation_deg[k])
 	return look.Camera(s.scene.Planting().Stand, rows.Azimuth_deg, site.Latitude_deg)
 }
 

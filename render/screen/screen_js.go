@@ -152,10 +152,25 @@ func (s *Screen) drawPane(canvas *ebiten.Image, option int, scene *render.Scene,
 	}
 	p.refreshGround(scene)
 	part := canvas.SubImage(view.Bounds()).(*ebiten.Image)
-	backdrop := scene.Backdrop(view)
-	drawBackdrop(part, s.shader, p.ground, view, &backdrop)
+	if view.Way.Flat() {
+		paper := view.Paper()
+		part.Fill(color.RGBA{byteOf(paper[0]), byteOf(paper[1]), byteOf(paper[2]), 255})
+	} else {
+		backdrop := scene.Backdrop(view)
+		drawBackdrop(part, s.shader, p.ground, view, &backdrop)
+	}
 	scene.Compose(&p.list, view, budget)
 	s.drawQuads(part, p.list.Vertices)
+}
+
+func byteOf(share float32) uint8 { return uint8(share*255 + 0.5) }
+
+// Bunch is the bunch that is shown at a place of the canvas [px] in the pane of an option, −1 where none is.
+func (s *Screen) Bunch(option int, x, y float32) int {
+	if p := s.panes[option]; p != nil && s.stage.Atlas() != nil {
+		return p.list.Bunch(x, y, s.stage.Atlas())
+	}
+	return -1
 }
 
 // refreshGround sends the ground image to the graphics card when it has changed.

@@ -18,6 +18,7 @@ import (
 type bridge struct {
 	stage  *render.Stage
 	screen *screen.Screen
+	ratio  float64 // canvas pixels per CSS pixel
 }
 
 // Papers of the page around the panes.
@@ -37,13 +38,17 @@ func offer(b *bridge) {
 	}
 	for name, call := range map[string]func(args []js.Value) any{
 		"setScenario": b.setScenario, "setPanes": b.setPanes, "setInstant": b.setInstant, "setFaces": b.setFaces,
-		"setScale": b.setScale, "setLook": b.setLook, "setTheme": b.setTheme,
+		"setScale": b.setScale, "setLook": b.setLook, "setTheme": b.setTheme, "setWay": b.setWay, "setBunch": b.setBunch,
 	} {
 		set(name, call, b.screen.Refresh)
 	}
 	for name, call := range map[string]func(args []js.Value) any{
 		"home":         b.home,
 		"section":      b.section,
+		"fixedLook":    b.fixedLook,
+		"bunchAt":      b.bunchAt,
+		"bunch":        func(args []js.Value) any { return b.stage.Bunch(int(number(arg(args, 0)))) },
+		"labels":       b.labels,
 		"busy":         func([]js.Value) any { return b.screen.Busy() },
 		"frames":       func([]js.Value) any { return b.screen.Frames() },
 		"quads":        func([]js.Value) any { return b.screen.Quads() },
@@ -71,7 +76,8 @@ func (b *bridge) setScenario(args []js.Value) any {
 
 // setPanes takes the rectangles of the panes [CSS px] and the device pixels per CSS pixel.
 func (b *bridge) setPanes(args []js.Value) any {
-	ratio := b.screen.SetRatio(number(arg(args, 1)))
+	b.ratio = b.screen.SetRatio(number(arg(args, 1)))
+	ratio := b.ratio
 	list := arg(args, 0)
 	if list.Type() != js.TypeObject {
 		return nil
@@ -124,9 +130,46 @@ func (b *bridge) setLook(args []js.Value) any {
 	}
 	b.stage.SetLook(option, render.Look{
 		Turn_deg: number(field(look, "turn_deg")), Elevation_deg: number(field(look, "elevation_deg")),
-		Distance_m: number(field(look, "distance_m")),
+		Distance_m: number(field(look, "distance_m")), Opened: field(look, "opened").Truthy(),
 	})
 	return nil
+}
+
+// setWay takes the name of a way of looking; one that is none is the first.
+func (b *bridge) setWay(args []js.Value) any {
+	way, _ := render.WayNamed(text(args, 0))
+	b.stage.SetWay(way)
+	return nil
+}
+
+// setBunch takes the option and the bunch that one looks out from; a negative one is one in the middle.
+func (b *bridge) setBunch(args []js.Value) any {
+	b.stage.SetBunch(int(number(arg(args, 0))), int(number(arg(args, 1))))
+	return nil
+}
+
+// bunchAt takes the option and a place of the frame [CSS px] and answers with the bunch there, or −1.
+func (b *bridge) bunchAt(args []js.Value) any {
+	return b.screen.Bunch(int(number(arg(args, 0))), float32(number(arg(args, 1))*b.ratio), float32(number(arg(args, 2))*b.ratio))
+}
+
+// labels answers with the words that belong into the pane of an option and their places in the frame [CSS px].
+func (b *bridge) labels(args []js.Value) any {
+	list := []any{}
+	for _, l := range b.stage.Labels(int(number(arg(args, 0)))) {
+		list = append(list, map[string]any{"x": float64(l.X) / b.ratio, "y": float64(l.Y) / b.ratio, "text": l.Text})
+	}
+	return list
+}
+
+// fixedLook takes the option, the name of a place and where the sun of the afternoon stands, and answers with the
+// look from there.
+func (b *bridge) fixedLook(args []js.Value) any {
+	home, front := b.stage.Home(int(number(arg(args, 0))))
+	look := render.Fixed(text(args, 1)).Look(home, front, number(arg(args, 2)), number(arg(args, 3)))
+	return map[string]any{
+		"turn_deg": look.Turn_deg, "elevation_deg": look.Elevation_deg, "distance_m": look.Distance_m, "opened": look.Opened,
+	}
 }
 
 // home answers with the look at first of an option and the compass direction that the front of its rows faces.
@@ -148,6 +191,7 @@ func (b *bridge) setTheme(args []js.Value) any {
 		paper = darkPaper
 	}
 	b.screen.SetPaper(paper)
+	b.stage.SetDark(text(args, 0) == "dark")
 	return nil
 }
 

@@ -25,7 +25,7 @@ func main() {
 	}
 	watchContext(shown)
 	shown.Refresh()
-	offer(&bridge{stage: stage, screen: shown})
+	offer(&bridge{stage: stage, screen: shown, ratio: 1})
 	if err := shown.Run(); err != nil {
 		fail(err.Error())
 	}

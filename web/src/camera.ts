@@ -9,6 +9,8 @@ export interface Look {
   /** Height of the eye above the target's horizon [deg]. */
   elevation_deg: number;
   distance_m: number;
+  /** The vines between the eye and the target are taken away along the rows. */
+  opened?: boolean;
 }
 
 /** The look at first of an option. */
@@ -27,10 +29,10 @@ function around(angle_deg: number): number {
   return ((angle_deg % 360) + 360) % 360;
 }
 
-/** Turns around the row and tilts; positive turn moves the eye clockwise. */
+/** Turns around the row and tilts; positive turn moves the eye clockwise. What was opened is closed by a turn. */
 export function orbit(look: Look, turn_deg: number, tilt_deg: number): Look {
   const elevation = Math.min(highest_deg, Math.max(lowest_deg, look.elevation_deg + tilt_deg));
-  return { ...look, turn_deg: around(look.turn_deg + turn_deg), elevation_deg: elevation };
+  return { turn_deg: around(look.turn_deg + turn_deg), elevation_deg: elevation, distance_m: look.distance_m, ...(look.opened && turn_deg === 0 ? { opened: true } : {}) };
 }
 
 /** Multiplies the distance: below 1 comes closer. */

@@ -16,6 +16,9 @@
  *   option-L-section       the cross-section in the sheet; option-L-add-wire, option-L-wire-N-height, -offset, -remove
  *                          its wires, N from 1
  *   option-L-pane          the focusable element over the 3D pane
+ *   ways                   choice of the way of looking; way-natural, way-light, way-heat, way-slice, way-outlook
+ *   option-L-from          select of places to look from; option-L-read reads a bunch
+ *   option-L-bunch         the day of the bunch that is read; option-L-bunch-next goes to the next
  *   option-L-verdict       the sentence
  *   option-L-hottest, -overBurn, -overHot, -overWatch      the day on the worse side
  *   option-L-hottest-range, …                              data-low and data-high of its range, once drawn

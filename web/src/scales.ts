@@ -13,6 +13,15 @@ export const infernoHex = [
   0xc63d4d, 0xd94d3d, 0xe9612b, 0xf47918, 0xfa9407, 0xfcb014, 0xf8cd37, 0xf2ea69, 0xfcffa4,
 ] as const;
 
+/** Upper end of the scale of sunlight [W/m²], as in render; the lower is 0. */
+export const brightest_Wm2 = 1000;
+
+/** Every 15th of the 256 colours of "viridis" by the same authors (CC0), as render has them. */
+export const viridisHex = [
+  0x440154, 0x481769, 0x472a7a, 0x433d84, 0x3d4e8a, 0x355e8d, 0x2e6d8e, 0x297b8e, 0x23898e,
+  0x1f978b, 0x21a585, 0x2eb37c, 0x46c06f, 0x65cb5e, 0x89d548, 0xb0dd2f, 0xd8e219, 0xfde725,
+] as const;
+
 /** The readable part of inferno, as render cuts it. */
 export const readable = { from: 0.2, to: 0.95 };
 
@@ -24,10 +33,19 @@ export function onScale(temperature_C: number): number {
 
 /** The colour of a temperature, each part 0–255. */
 export function temperatureColour(temperature_C: number): [number, number, number] {
-  const share = readable.from + (readable.to - readable.from) * onScale(temperature_C);
-  const place = share * (infernoHex.length - 1);
-  const i = Math.min(Math.floor(place), infernoHex.length - 2);
-  const [low, high] = [infernoHex[i] as number, infernoHex[i + 1] as number];
+  return between(infernoHex, readable.from + (readable.to - readable.from) * onScale(temperature_C));
+}
+
+/** The colour of sunlight, each part 0–255. */
+export function lightColour(light_Wm2: number): [number, number, number] {
+  return between(viridisHex, Math.min(1, Math.max(0, light_Wm2 / brightest_Wm2)));
+}
+
+/** The colour at a share of a scale, 0–1. */
+function between(scale: readonly number[], share: number): [number, number, number] {
+  const place = share * (scale.length - 1);
+  const i = Math.min(Math.floor(place), scale.length - 2);
+  const [low, high] = [scale[i] as number, scale[i + 1] as number];
   const part = (shift: number) => {
     const [a, b] = [(low >> shift) & 255, (high >> shift) & 255];
     return Math.round(a + (b - a) * (place - i));
@@ -35,10 +53,10 @@ export function temperatureColour(temperature_C: number): [number, number, numbe
   return [part(16), part(8), part(0)];
 }
 
-/** The colours of a row of temperatures as one line of pixels. */
-export function colourLine(temperatures_C: readonly number[]): ImageData {
-  const image = new ImageData(temperatures_C.length, 1);
-  temperatures_C.forEach((temperature, i) => image.data.set([...temperatureColour(temperature), 255], 4 * i));
+/** The colours of a row of temperatures, or of other values by their colour, as one line of pixels. */
+export function colourLine(values: readonly number[], colour: (value: number) => [number, number, number] = temperatureColour): ImageData {
+  const image = new ImageData(values.length, 1);
+  values.forEach((value, i) => image.data.set([...colour(value), 255], 4 * i));
   return image;
 }
 

@@ -10,6 +10,13 @@ export interface Pane {
   height: number;
 }
 
+/** A word of a picture, its middle at a place of the frame [CSS px]. */
+export interface PlacedLabel {
+  x: number;
+  y: number;
+  text: string;
+}
+
 /** The functions that the view program sets on its window. */
 export interface View {
   ready: Promise<void>;
@@ -30,6 +37,18 @@ export interface View {
   home(option: number): Home;
   /** The cross-section of an option as SVG, its ids made from the key; empty until its plants have grown. */
   section(option: number, key: string): string;
+  /** One of the names of ways. */
+  setWay(way: string): void;
+  /** The bunch of an option that one looks out from; a negative one is one in the middle. */
+  setBunch(option: number, bunch: number): void;
+  /** The bunch of an option that one looks out from, or −1. */
+  bunch(option: number): number;
+  /** The bunch that is shown at a place of the frame, or −1. */
+  bunchAt(option: number, x: number, y: number): number;
+  /** The words inside the pane of an option and their places in the frame. */
+  labels(option: number): PlacedLabel[];
+  /** The look from a place, given where the sun of the afternoon stands. */
+  fixedLook(option: number, from: string, sunAzimuth_deg: number, sunElevation_deg: number): Look;
   setTheme(theme: "light" | "dark"): void;
   /** Whether the picture is still being made, or made finer. */
   busy(): boolean;

@@ -7,9 +7,10 @@ import { effect, signal } from "@preact/signals";
 import type { Loaded } from "./download.ts";
 import { answer } from "./engine.ts";
 import { temperatureScale } from "./scales.ts";
-import { chosenLook, takeHomes } from "./looks.ts";
+import { chosenLook, setLook, takeHomes } from "./looks.ts";
 import { instant, optionCount, scenario, theme } from "./store.ts";
-import type { Pane, View, ViewMessage } from "./view-messages.ts";
+import type { Pane, PlacedLabel, View, ViewMessage } from "./view-messages.ts";
+import { afterNoon_h, type FixedLook, tapBunch, tapped, way } from "./ways.ts";
 
 export type ViewState =
   | { phase: "loading"; progress: Loaded }
@@ -122,6 +123,16 @@ sendToView(() => {
 });
 
 sendToView(() => {
+  const now = way.value;
+  const bunch = tapped.value;
+  const count = optionCount.value;
+  return (view) => {
+    view.setWay(now);
+    for (let option = 0; option < count; option++) view.setBunch(option, bunch?.option === option ? bunch.bunch : -1);
+  };
+});
+
+sendToView(() => {
   const all = Array.from({ length: optionCount.value }, (_, option) => chosenLook(option));
   return (view) => all.forEach((look, option) => view.setLook(option, look));
 });
@@ -169,4 +180,35 @@ export function watchSection(option: number, draw: (svg: string) => void): () =>
     cancelAnimationFrame(turn);
     end();
   };
+}
+
+function running(): View | undefined {
+  return viewState.peek().phase === "running" ? frame?.contentWindow?.rowlightView : undefined;
+}
+
+/** The words inside a pane as it is shown, and whether its picture is still being made. */
+export function labelsOf(option: number): { now: readonly PlacedLabel[]; busy: boolean } {
+  const view = running();
+  return { now: view?.labels(option) ?? [], busy: view?.busy() ?? false };
+}
+
+/** Looks at an option, or at all that are looked at together, from a place. */
+export function lookFrom(option: number, from: FixedLook): void {
+  const sun = answer.peek()?.day.sun;
+  const hour = answer.peek()?.day.hour;
+  if (from === "front") return setLook(option, null);
+  const at = sun && hour ? hour.findIndex((h) => h >= sun.transit_h + afterNoon_h) : -1;
+  const look = running()?.fixedLook(option, from, sun?.azimuth_deg[at] ?? 270, sun?.elevation_deg[at] ?? 30);
+  if (look) setLook(option, look);
+}
+
+/** Reads the bunch at a place within a pane [CSS px]. */
+export function tapPane(option: number, x: number, y: number): void {
+  const pane = panes.peek()[option];
+  if (pane) tapBunch(option, running()?.bunchAt(option, pane.x + x, pane.y + y) ?? -1);
+}
+
+/** Reads the bunch that one looks out from, one in the middle at first. */
+export function readBunch(option: number): void {
+  tapBunch(option, running()?.bunch(option) ?? -1);
 }

@@ -22,6 +22,7 @@ import { Legend } from "./legend.tsx";
 import { SunRibbon } from "./ribbon.tsx";
 import { HourTable } from "./table.tsx";
 import { Weigh } from "./weigh.tsx";
+import { WayChoice } from "./ways.tsx";
 
 export function App() {
   if (engineState.value.phase === "unsupported") return <WithoutEngine />;
@@ -33,6 +34,7 @@ export function App() {
         <FaultSummary />
         <Comparison />
         <OptionSwitch />
+        <WayChoice />
         <Columns />
         <Legend />
         <Weigh />

@@ -9,6 +9,7 @@ import { chooseForm, copyOption, maxOptions, optionCount, removeOption, scenario
 import { t } from "../text.ts";
 import { rowDirection } from "../units.ts";
 import { Button } from "./button.tsx";
+import { BunchDay } from "./bunch-day.tsx";
 import { FaultLines } from "./faults.tsx";
 import { NumberField } from "./field.tsx";
 import { Marker } from "./icons.tsx";
@@ -23,7 +24,10 @@ export function OptionColumn({ option, column }: { option: number; column: numbe
     <article class="column" style={{ gridColumn: String(column + 1) }} aria-label={t("option", { letter: letter(option) })} data-testid={optionHook(option)}>
       <ColumnHead option={option} />
       <PaneView option={option} />
-      <FruitKey />
+      <div class="below-pane">
+        <FruitKey />
+        <BunchDay option={option} />
+      </div>
       <HourNumbers option={option} />
       <Verdict option={option} />
       <DayNumbers option={option} />

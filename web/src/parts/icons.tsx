@@ -82,6 +82,12 @@ export const LinkIcon = () => (
   </Icon>
 );
 
+export const BunchIcon = () => (
+  <Icon>
+    <path d="M10 3v3M6.5 8.5h.01M10 8.5h.01M13.5 8.5h.01M8.3 12h.01M11.8 12h.01M10 15.5h.01" stroke-width="3.2" stroke-linecap="round" />
+  </Icon>
+);
+
 /** The marker of an option: a different shape and dash for each, never a colour alone. */
 export function Marker({ option }: { option: number }) {
   const shapes = [

@@ -10,16 +10,20 @@ import { optionHook } from "../hooks.ts";
 import { linkLooks, looksLinked, moveLook } from "../looks.ts";
 import { optionCount } from "../store.ts";
 import { loadingText, t, type TextKey } from "../text.ts";
-import { restartView, viewState } from "../view.ts";
+import { lookFrom, readBunch, restartView, tapPane, viewState } from "../view.ts";
+import { fixedLooks, way, type Way } from "../ways.ts";
 import { Button } from "./button.tsx";
 import { Compass } from "./compass.tsx";
-import { CloserIcon, DownIcon, FartherIcon, LinkIcon, ResetIcon, TurnLeftIcon, TurnRightIcon, UpIcon } from "./icons.tsx";
+import { BunchIcon, CloserIcon, DownIcon, FartherIcon, LinkIcon, ResetIcon, TurnLeftIcon, TurnRightIcon, UpIcon } from "./icons.tsx";
+import { PaneLabels } from "./pane-labels.tsx";
 
 const turnPerPixel_deg = 0.35;
 const tiltPerPixel_deg = 0.25;
 const turnPerPress_deg = 10;
 const tiltPerPress_deg = 5;
 const closer = 1 / 1.15;
+/** A pointer that moves less than this taps. */
+const tapReach_px = 4;
 
 type Move = (look: Look) => Look | null;
 
@@ -32,6 +36,15 @@ const moves: { label: TextKey; keys: string[]; sign: () => preact.JSX.Element; m
   { label: "pane.farther", keys: ["-", "_"], sign: FartherIcon, move: (c) => zoom(c, 1 / closer) },
   { label: "pane.reset", keys: ["Home"], sign: ResetIcon, move: () => null },
 ];
+
+/** Ways in which one turns around the rows; the others stand still. */
+const turns = (now: Way) => now !== "slice" && now !== "outlook";
+
+/** The moves that change something in a way: a slice only comes closer. */
+function movesIn(now: Way): typeof moves {
+  if (turns(now)) return moves;
+  return now === "slice" ? moves.slice(-3) : [];
+}
 
 export function PaneView({ option }: { option: number }) {
   const surface = useRef<HTMLDivElement>(null);
@@ -47,22 +60,31 @@ export function PaneView({ option }: { option: number }) {
         aria-label={t("pane", { letter: letter(option) })}
         data-testid={optionHook(option, "pane")}
         onKeyDown={(event) => {
+          if (event.ctrlKey || event.metaKey || event.altKey) return;
           const found = moves.find((m) => m.keys.includes(event.key));
-          if (!found || event.ctrlKey || event.metaKey || event.altKey) return;
+          const place = fixedLooks[Number(event.key) - 1];
+          if (found) moveLook(option, found.move);
+          else if (place) lookFrom(option, place);
+          else if (event.key.toLowerCase() === "b") readBunch(option);
+          else return;
           event.preventDefault();
-          moveLook(option, found.move);
         }}
       />
       <PaneNotice option={option} />
-      <Compass option={option} />
+      {running && <PaneLabels option={option} />}
+      {turns(way.value) && <Compass option={option} />}
       {running && (
         <div class="pane-tools" role="group" aria-label={t("pane.tools", { letter: letter(option) })}>
-          {moves.map(({ label, sign: Sign, move }) => (
+          {movesIn(way.value).map(({ label, sign: Sign, move }) => (
             <Button key={label} label={t(label)} onPress={() => moveLook(option, move)}>
               <Sign />
             </Button>
           ))}
-          {optionCount.value > 1 && (
+          <Button label={t("pane.bunch")} onPress={() => readBunch(option)} hook={optionHook(option, "read")}>
+            <BunchIcon />
+          </Button>
+          {turns(way.value) && <PlaceChoice option={option} />}
+          {optionCount.value > 1 && way.value !== "outlook" && (
             <Button label={t("pane.link")} pressed={looksLinked.value} onPress={() => linkLooks(!looksLinked.peek(), option)}>
               <LinkIcon />
             </Button>
@@ -70,6 +92,32 @@ export function PaneView({ option }: { option: number }) {
         </div>
       )}
     </div>
+  );
+}
+
+/** The places to look from; each choice goes there, also the one that was made last. */
+function PlaceChoice({ option }: { option: number }) {
+  return (
+    <select
+      class="select place-choice"
+      aria-label={t("pane.from")}
+      value=""
+      data-testid={optionHook(option, "from")}
+      onChange={(event) => {
+        const chosen = fixedLooks.find((one) => one === event.currentTarget.value);
+        event.currentTarget.value = "";
+        if (chosen) lookFrom(option, chosen);
+      }}
+    >
+      <option value="" disabled hidden>
+        {t("pane.from")}
+      </option>
+      {fixedLooks.map((one) => (
+        <option key={one} value={one}>
+          {t(`from.${one}`)}
+        </option>
+      ))}
+    </select>
   );
 }
 
@@ -88,21 +136,29 @@ function PaneNotice({ option }: { option: number }) {
   return <p class="pane-notice">{arrived ? t("pane.waiting") : loadingText("loading.view", state.progress)}</p>;
 }
 
-/** One pointer turns and tilts, two come closer; the wheel does so with Ctrl, else the page scrolls. */
+/** One pointer turns and tilts, two come closer; the wheel does so with Ctrl, else the page scrolls. A tap reads the
+ * bunch under it. */
 function takePointers(element: HTMLElement, option: number): () => void {
   const pointers = new Map<number, { x: number; y: number }>();
   const spread = () => {
     const [a, b] = [...pointers.values()];
     return a && b ? Math.hypot(a.x - b.x, a.y - b.y) : 0;
   };
+  // Where a pointer went down alone, as long as it has not moved away.
+  let still: { x: number; y: number } | null = null;
   const down = (event: PointerEvent) => {
     if (event.button !== 0) return;
     element.setPointerCapture(event.pointerId);
+    still = pointers.size === 0 ? { x: event.clientX, y: event.clientY } : null;
     pointers.set(event.pointerId, { x: event.clientX, y: event.clientY });
   };
   const move = (event: PointerEvent) => {
     const last = pointers.get(event.pointerId);
     if (!last) return;
+    if (still) {
+      if (Math.hypot(event.clientX - still.x, event.clientY - still.y) < tapReach_px) return;
+      still = null;
+    }
     const before = spread();
     pointers.set(event.pointerId, { x: event.clientX, y: event.clientY });
     const after = spread();
@@ -113,7 +169,12 @@ function takePointers(element: HTMLElement, option: number): () => void {
       moveLook(option, (c) => zoom(c, before / after));
     }
   };
-  const up = (event: PointerEvent) => pointers.delete(event.pointerId);
+  const up = (event: PointerEvent) => {
+    pointers.delete(event.pointerId);
+    const box = (element.parentElement ?? element).getBoundingClientRect();
+    if (still && event.type === "pointerup") tapPane(option, still.x - box.x, still.y - box.y);
+    still = null;
+  };
   const wheel = (event: WheelEvent) => {
     if (!event.ctrlKey) return;
     event.preventDefault();
