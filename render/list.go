@@ -87,6 +87,9 @@ func (s *Scene) Compose(list *List, view *View, budget int) {
 	list.sort()
 	list.order = list.order[max(len(list.order)-budget, 0):] // the farthest go first
 	list.emit(s, view)
+	if view.Way == Objects {
+		list.dye()
+	}
 }
 
 // findSlices lists the slices of all copies of the stand that may be seen.

@@ -1,5 +1,10 @@
 package render
 
+import (
+	"image"
+	"image/color"
+)
+
 // Kind says what an object of a picture is.
 type Kind uint8
 
@@ -16,6 +21,37 @@ const (
 type Object struct {
 	Kind  Kind
 	Index int32
+}
+
+// colour is the even colour of an object, another one for each.
+func (o Object) colour() rgb {
+	code := uint32(o.Kind)<<20 | uint32(o.Index)
+	return rgb{float32(code>>16&255) / 255, float32(code>>8&255) / 255, float32(code&255) / 255}
+}
+
+// dye gives all quads the colours of their objects.
+func (l *List) dye() {
+	for i, o := range l.objects {
+		c := o.colour()
+		for k := range 4 {
+			v := &l.Vertices[4*i+k]
+			v.R, v.G, v.B, v.A = c[0], c[1], c[2], 1
+		}
+	}
+}
+
+// paintObject lays an even quad over a picture wherever the nearest texel is opaque.
+func paintObject(to, atlas *image.RGBA, q *[4]Vertex) {
+	colour := color.RGBA{uint8(q[0].R*255 + 0.5), uint8(q[0].G*255 + 0.5), uint8(q[0].B*255 + 0.5), 255}
+	for _, t := range [2][3]*Vertex{{&q[0], &q[1], &q[2]}, {&q[1], &q[3], &q[2]}} {
+		scan(to.Rect, t[0], t[1], t[2], func(x, y int, wa, wb, wc float32) {
+			u := clampInt(int(t[0].U*wa+t[1].U*wb+t[2].U*wc), atlas.Rect.Dx())
+			v := clampInt(int(t[0].V*wa+t[1].V*wb+t[2].V*wc), atlas.Rect.Dy())
+			if atlas.Pix[atlas.PixOffset(u, v)+3] >= opaqueTexel {
+				to.SetRGBA(x, y, colour)
+			}
+		})
+	}
 }
 
 // objectOf is the object that an item shows.
@@ -41,6 +77,9 @@ func (e *emitter) own(o Object) {
 
 // opaque is the share of cover from which a texel hides what is behind it.
 const opaque = 0.5
+
+// opaqueTexel is the least such cover as texels hold it.
+const opaqueTexel = 128
 
 // Bunch is the bunch at a pixel of the list that was composed last, or near it, and −1 where none is. Leaves
 // that are drawn solid hide it.

@@ -35,7 +35,11 @@ func (s *Scene) PaintView(picture *image.RGBA, view *View, budget int) {
 	var list List
 	s.Compose(&list, view, budget)
 	for i := range list.Quads() {
-		paintQuad(pane, s.atlas.Image, [4]Vertex(list.Vertices[4*i:]))
+		if q := (*[4]Vertex)(list.Vertices[4*i:]); view.Way == Objects {
+			paintObject(pane, s.atlas.Image, q)
+		} else {
+			paintQuad(pane, s.atlas.Image, *q)
+		}
 	}
 }
 

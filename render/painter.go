@@ -24,28 +24,34 @@ func paintQuad(to, atlas *image.RGBA, q [4]Vertex) {
 }
 
 func paintTriangle(to, atlas *image.RGBA, a, b, c *Vertex) {
+	scan(to.Rect, a, b, c, func(x, y int, wa, wb, wc float32) {
+		texel := filtered(atlas, a.U*wa+b.U*wb+c.U*wc, a.V*wa+b.V*wb+c.V*wc)
+		alpha := a.A*wa + b.A*wb + c.A*wc
+		blend(to.Pix[to.PixOffset(x, y):], texel, [4]float32{
+			alpha * (a.R*wa + b.R*wb + c.R*wc), alpha * (a.G*wa + b.G*wb + c.G*wc), alpha * (a.B*wa + b.B*wb + c.B*wc), alpha,
+		})
+	})
+}
+
+// scan visits the pixels of a triangle inside a rectangle with the weights of its corners.
+func scan(inside image.Rectangle, a, b, c *Vertex, visit func(x, y int, wa, wb, wc float32)) {
 	area := (b.X-a.X)*(c.Y-a.Y) - (b.Y-a.Y)*(c.X-a.X)
 	if area == 0 || area != area {
 		return
 	}
-	left := max(int(math.Floor(float64(min(a.X, b.X, c.X)))), to.Rect.Min.X)
-	right := min(int(math.Ceil(float64(max(a.X, b.X, c.X)))), to.Rect.Max.X-1)
-	top := max(int(math.Floor(float64(min(a.Y, b.Y, c.Y)))), to.Rect.Min.Y)
-	bottom := min(int(math.Ceil(float64(max(a.Y, b.Y, c.Y)))), to.Rect.Max.Y-1)
+	left := max(int(math.Floor(float64(min(a.X, b.X, c.X)))), inside.Min.X)
+	right := min(int(math.Ceil(float64(max(a.X, b.X, c.X)))), inside.Max.X-1)
+	top := max(int(math.Floor(float64(min(a.Y, b.Y, c.Y)))), inside.Min.Y)
+	bottom := min(int(math.Ceil(float64(max(a.Y, b.Y, c.Y)))), inside.Max.Y-1)
 	for y := top; y <= bottom; y++ {
 		for x := left; x <= right; x++ {
 			px, py := float32(x)+0.5, float32(y)+0.5
 			wb := ((px-a.X)*(c.Y-a.Y) - (py-a.Y)*(c.X-a.X)) / area
 			wc := ((b.X-a.X)*(py-a.Y) - (b.Y-a.Y)*(px-a.X)) / area
 			wa := 1 - wb - wc
-			if !owns(wa, b, c, area) || !owns(wb, c, a, area) || !owns(wc, a, b, area) {
-				continue
+			if owns(wa, b, c, area) && owns(wb, c, a, area) && owns(wc, a, b, area) {
+				visit(x, y, wa, wb, wc)
 			}
-			texel := filtered(atlas, a.U*wa+b.U*wb+c.U*wc, a.V*wa+b.V*wb+c.V*wc)
-			alpha := a.A*wa + b.A*wb + c.A*wc
-			blend(to.Pix[to.PixOffset(x, y):], texel, [4]float32{
-				alpha * (a.R*wa + b.R*wb + c.R*wc), alpha * (a.G*wa + b.G*wb + c.G*wc), alpha * (a.B*wa + b.B*wb + c.B*wc), alpha,
-			})
 		}
 	}
 }

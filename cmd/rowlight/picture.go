@@ -47,13 +47,14 @@ func newPicture() *cobra.Command {
 		Short: "A picture of the rows at an hour, with the computed temperatures of the fruit",
 		Long: "Computes the day of a scenario and draws one option at an hour: the very vines that were computed, under their\n" +
 			"sun. Modes: natural; light, the sunlight on leaves and fruit; heat, the temperature of the fruit; slice, the row\n" +
-			"seen end-on before the field of light; outlook, the sky as one bunch sees it with the ways of the sun. With\n" +
+			"seen end-on before the field of light; outlook, the sky as one bunch sees it with the ways of the sun; objects, every\n" +
+			"thing in a colour of its own. With\n" +
 			"--sheet every option of the scenario, or every form, in every mode on one sheet. A scenario named - is read from\n" +
 			"standard input.",
 		Args: cobra.ExactArgs(1),
 	}
 	flags.view = choice{value: "front", allowed: names(render.FixedLooks())}
-	flags.mode = choice{value: "natural", allowed: names(render.Ways())}
+	flags.mode = choice{value: "natural", allowed: append(names(render.Ways()), render.Objects.String())}
 	set := command.Flags()
 	set.StringVarP(&flags.output, "output", "o", "", "PNG file to write")
 	set.StringVar(&flags.option, "option", "A", "option of the scenario")

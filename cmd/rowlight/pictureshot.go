@@ -94,6 +94,7 @@ var wayTitles = map[render.Way]string{
 	render.Heat:     "temperature of the fruit",
 	render.Slice:    "a slice of the row, end-on, before the field of light",
 	render.Outlook:  "the sky as one bunch sees it",
+	render.Objects:  "every thing in a colour of its own",
 }
 
 // heading says which option, which form, when, and, in full, where the sun is.

@@ -14,6 +14,11 @@ import (
 //go:embed backdrop.kage
 var backdropSource []byte
 
+// objectsSource draws things in even colours.
+//
+//go:embed objects.kage
+var objectsSource []byte
+
 // drawBackdrop fills the pane of a view with ground and sky.
 func drawBackdrop(to *ebiten.Image, shader *ebiten.Shader, ground *ebiten.Image, view *render.View, b *render.Backdrop) {
 	left, top := view.CentreX-view.Width/2, view.CentreY-view.Height/2

@@ -21,6 +21,7 @@ type Screen struct {
 	paper   color.Color
 	atlas   *ebiten.Image
 	shader  *ebiten.Shader
+	objects *ebiten.Shader // nil until it is asked for
 	panes   map[int]*pane
 	size    image.Point
 	frames  int
@@ -160,6 +161,10 @@ func (s *Screen) drawPane(canvas *ebiten.Image, option int, scene *render.Scene,
 		drawBackdrop(part, s.shader, p.ground, view, &backdrop)
 	}
 	scene.Compose(&p.list, view, budget)
+	if view.Way == render.Objects {
+		s.drawObjects(part, p.list.Vertices)
+		return
+	}
 	s.drawQuads(part, p.list.Vertices)
 }
 
@@ -198,6 +203,25 @@ func (s *Screen) drawQuads(to *ebiten.Image, vertices []render.Vertex) {
 		vertices = vertices[len(part):]
 		same := unsafe.Slice((*ebiten.Vertex)(unsafe.Pointer(&part[0])), len(part))
 		to.DrawTriangles(same, quadIndices(len(part)/4), s.atlas, options)
+	}
+}
+
+// drawObjects draws every quad in its even colour. Its shader is made when it is first asked for.
+func (s *Screen) drawObjects(to *ebiten.Image, vertices []render.Vertex) {
+	if s.objects == nil {
+		shader, err := ebiten.NewShader(objectsSource)
+		if err != nil {
+			panic(err) // the shader is part of the program
+		}
+		s.objects = shader
+	}
+	options := &ebiten.DrawTrianglesShaderOptions{}
+	options.Images[0] = s.atlas
+	for len(vertices) > 0 {
+		part := vertices[:min(len(vertices), 4*quadsPerCall)]
+		vertices = vertices[len(part):]
+		same := unsafe.Slice((*ebiten.Vertex)(unsafe.Pointer(&part[0])), len(part))
+		to.DrawTrianglesShader(same, quadIndices(len(part)/4), s.objects, options)
 	}
 }
 

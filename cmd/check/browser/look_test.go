@@ -82,6 +82,7 @@ func TestCameraByMouseAndKeys(t *testing.T) {
 	if turned := cropped(t, p.shot("camera-keys"), box); bytes.Equal(dragged, turned) {
 		t.Error("the arrow keys turn nothing")
 	}
+	p.backEndsMatch()
 	p.everyWayDraws()
 	p.bunchesAreRead()
 }
