@@ -81,6 +81,9 @@ func (s *shot) draw(way render.Way, from render.Fixed, looks pictureLooks) *imag
 	if page.width(heading)+page.width(title)+2*page.line() > looks.width {
 		heading = s.heading(false)
 	}
+	if page.width(heading)+page.width(title)+2*page.line() > looks.width {
+		title = way.String()
+	}
 	page.left(picture, page.line()/2, page.line(), heading)
 	page.right(picture, looks.width-page.line()/2, page.line(), title)
 	s.drawLegend(picture, page, way, looks.height-foot)
@@ -151,7 +154,11 @@ func (s *shot) drawLegend(picture *image.RGBA, page *pictureText, way render.Way
 // writeSides says what the fruit of both sides is like.
 func (s *shot) writeSides(picture *image.RGBA, page *pictureText, lines ...int) {
 	for i, side := range s.day.Options[s.option].Sides {
-		page.right(picture, picture.Rect.Dx()-page.line()/2, lines[i], fmt.Sprintf("%s side: hottest fruit %.0f °C, %.0f %% in the sun",
-			side.Compass, side.Steps.Hottest_C[s.at], 100*side.Steps.LitShare[s.at]))
+		words := "%s side: hottest fruit %.0f °C, %.0f %% in the sun"
+		if page.width(words) > picture.Rect.Dx()/2 {
+			words = "%s: %.0f °C, %.0f %% in the sun"
+		}
+		page.right(picture, picture.Rect.Dx()-page.line()/2, lines[i],
+			fmt.Sprintf(words, side.Compass, side.Steps.Hottest_C[s.at], 100*side.Steps.LitShare[s.at]))
 	}
 }

@@ -13,6 +13,8 @@ import (
 	"os/exec"
 	"path/filepath"
 	"testing"
+
+	"github.com/chromedp/chromedp"
 )
 
 // How alike the pictures of the page and of the command line must be.
@@ -28,7 +30,8 @@ func (p *tab) backEndsMatch() {
 	p.t.Helper()
 	p.viewport(1280, 900, 1)
 	p.click("way-natural")
-	p.choose("option-A-from", "front")
+	p.focus("option-A-pane")
+	p.do(chromedp.KeyEvent("1"))
 	p.still()
 	box := p.box("option-A-pane")
 	// The compass and the tools lie over the picture.
