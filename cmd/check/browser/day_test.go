@@ -144,6 +144,7 @@ func (p *tab) shadeFruit() {
 	eval[bool](p, `(document.getElementById("field-options-0-shade-netSides").scrollIntoView({ block: "center" }), true)`)
 	p.shot("shade")
 	p.drawForm("sprawl", shade)
+	p.plantTooNear()
 }
 
 // answered waits until the page has sent a newer document and shows the answer to it.

@@ -54,3 +54,18 @@ func (p *tab) drawForm(form string, option map[string]any) {
 	p.says("sheet", "no wire has the role fruiting")
 	p.click("undo")
 }
+
+// plantTooNear brings the rows of option A, a sprawl, nearer than one can drive: the page says so under its verdict, in a
+// design that is computed all the same.
+func (p *tab) plantTooNear() {
+	p.t.Helper()
+	if p.there("option-A-notices") {
+		p.t.Errorf("a form of the catalogue is told off: %s", p.text("option-A-notices"))
+	}
+	p.enter("field-options-0-rows-rowSpacing_m", "1.9")
+	p.until(hook("option-A-notices"))
+	p.says("option-A-notices", "Option A, row spacing", "hard to drive")
+	p.until(hook("calculation") + `.dataset.pending === "false"`)
+	p.laidOut(1440)
+	p.shot("notices")
+}
