@@ -23,7 +23,7 @@ func TestNoticesAndCanopyAreToldInTheTable(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, want := range []string{
-		"\n   options[1].trellis.wires: the arms lie 0.82021 ft above the ground", "ft²/acre", "bunches outside", "leaf:fruit",
+		"\n   options[1].trellis.wires: the arms lie 0.82 ft above the ground", "ft²/acre", "bunches outside", "leaf:fruit",
 	} {
 		if !strings.Contains(text.String(), want) {
 			t.Errorf("the table lacks %q:\n%s", want, text.String())

@@ -23,7 +23,6 @@ const (
 func (s *Stand) Notices(o scenario.Option, m Measures, path string) []scenario.Fault {
 	notices := []scenario.Fault{}
 	add := func(code, field string, values map[string]any) {
-		values["unit"] = "m"
 		notices = append(notices, scenario.Fault{Code: code, Path: path + field, Values: values})
 	}
 	if share := s.betweenCurtains(); share > touchingShare {
