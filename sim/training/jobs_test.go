@@ -163,27 +163,6 @@ func TestLeafRemovalKeepsToItsBand(t *testing.T) {
 	}
 }
 
-// Pulling leaves in the fruit zone of both sides lowers the leaf layers there, makes gaps and bares bunches, and leaves
-// the wall above as it was (Smart & Robinson 1991, from memory). With four in five pulled a fifth of the layers is left, of
-// one side three fifths, and a little more where leaves reach into the zone from outside. Gaps are few still: a rod meets
-// bunches.
-func TestLeafRemovalOpensTheFruitZone(t *testing.T) {
-	o := form(t, "vsp-spurs")
-	before := meanOf(t, o)
-	o.Leaves.RemovedMorning = 0.8
-	oneSide := meanOf(t, o)
-	o.Leaves.RemovedAfternoon = 0.8
-	both := meanOf(t, o)
-	within(t, "leaf layers, both sides pulled", both.LeafLayers/before.LeafLayers, 0.1, 0.4)
-	within(t, "leaf layers, one side pulled", oneSide.LeafLayers/before.LeafLayers, 0.45, 0.75)
-	within(t, "exterior bunches", both.Exterior, 0.95, 1)
-	within(t, "top", both.Top_m-before.Top_m, -0.05, 0.05)
-	if !(before.Exterior < oneSide.Exterior && oneSide.Exterior <= both.Exterior && before.Gaps < oneSide.Gaps && oneSide.Gaps < both.Gaps) {
-		t.Errorf("exterior %.2f, %.2f, %.2f, gaps %.2f, %.2f, %.2f with no, one and both sides pulled",
-			before.Exterior, oneSide.Exterior, both.Exterior, before.Gaps, oneSide.Gaps, both.Gaps)
-	}
-}
-
 // Shoots that are not put between their wires lean out: the worse the job, the wider the wall and the more fruit it
 // covers from the sides (common practice).
 func TestPoorPositioningWidensTheWall(t *testing.T) {
