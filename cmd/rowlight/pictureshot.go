@@ -138,10 +138,16 @@ func (s *shot) drawLegend(picture *image.RGBA, page *pictureText, way render.Way
 	taken := 0 // of the line below the scale
 	if unit == "°C" {
 		limits := s.day.Scenario.Limits
-		mark(limits.Watch_C, fmt.Sprintf("watch %g", limits.Watch_C), page.right)
-		mark(limits.Hot_C, fmt.Sprintf("hot %g", limits.Hot_C), page.centred)
-		mark(limits.Burn_C, fmt.Sprintf("burns %g", limits.Burn_C), page.left)
-		taken = place(limits.Burn_C) + page.width(fmt.Sprintf("burns %g", limits.Burn_C))
+		names := [3]string{"watch ", "hot ", "burns "}
+		start := bar.Min.X + page.width(fmt.Sprintf("%g %s", low, unit))
+		if place(limits.Watch_C)-page.width(fmt.Sprintf("watch %g", limits.Watch_C)) < start+line/4 {
+			names = [3]string{} // the numbers alone, where the words would run into each other
+		}
+		label := func(k int, limit_C float64) string { return names[k] + fmt.Sprintf("%g", limit_C) }
+		mark(limits.Watch_C, label(0, limits.Watch_C), page.right)
+		mark(limits.Hot_C, label(1, limits.Hot_C), page.centred)
+		mark(limits.Burn_C, label(2, limits.Burn_C), page.left)
+		taken = place(limits.Burn_C) + page.width(label(2, limits.Burn_C))
 	} else {
 		mark(high/2, fmt.Sprintf("%g", high/2), page.centred)
 	}
