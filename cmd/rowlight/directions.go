@@ -12,18 +12,18 @@ import (
 	"rowlight/sim/words"
 )
 
-// directionsCommand is the flags of rowlight directions.
+// directionsCommand is the flags of rowlight rows.
 type directionsCommand struct {
 	output   output
 	span     span
 	step_deg float64
 }
 
-// newDirections makes rowlight directions.
+// newDirections makes rowlight rows.
 func newDirections() *cobra.Command {
 	var flags directionsCommand
 	command := &cobra.Command{
-		Use:   "directions SCENARIO.json",
+		Use:   "rows SCENARIO.json",
 		Short: "Which way the rows should run: heat and light on both sides, for every row azimuth",
 		Long: "Turns the rows of every option through the compass, its own direction among them, and computes the day of\n" +
 			"the scenario, or every day of a span, at each. Hours, light and degree-hours are means per day and over\n" +
