@@ -1,6 +1,9 @@
 package sim
 
-import "encoding/json"
+import (
+	"encoding/json"
+	"slices"
+)
 
 // remembered is the number of values that a cache keeps: four options and as many ways back.
 const remembered = 8
@@ -28,6 +31,9 @@ func (c *cache[V]) get(key string, build func() (V, error)) (V, error) {
 	c.keys, c.values = append(c.keys, key), append(c.values, value)
 	return value, nil
 }
+
+// fork is a cache that keeps the same values and forgets on its own.
+func (c *cache[V]) fork() cache[V] { return cache[V]{slices.Clone(c.keys), slices.Clone(c.values)} }
 
 // keyOf writes the inputs of a stage as a key.
 func keyOf(inputs ...any) (string, error) {

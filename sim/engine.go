@@ -30,6 +30,12 @@ type Engine struct {
 // NewEngine makes an engine that remembers nothing yet.
 func NewEngine() *Engine { return &Engine{} }
 
+// Fork is an engine that remembers the stands and the light that e does now. Both may be used at the same time: what
+// one of them could change under the other, Fork leaves behind.
+func (e *Engine) Fork() *Engine {
+	return &Engine{stands: e.stands.fork(), lights: e.lights.fork(), netted: e.netted.fork(), days: e.days.fork()}
+}
+
 // Run is the answer to a scenario with the courses of all bunch faces, from which pictures are drawn.
 type Run struct {
 	Result  result.Day

@@ -6,6 +6,7 @@ import (
 	"go/parser"
 	"go/token"
 	"math"
+	"reflect"
 	"strconv"
 	"testing"
 
@@ -13,6 +14,36 @@ import (
 	"rowlight/sim/result"
 	"rowlight/sim/scenario"
 )
+
+// A fork explains while its engine is in the middle of something else, and gives the same chain.
+func TestForkExplains(t *testing.T) {
+	s, engine := one(t, "vsp-spurs"), sim.NewEngine()
+	if _, err := engine.Day(s, free, nil); err != nil {
+		t.Fatal(err)
+	}
+	where := sim.Where{Side: scenario.Left, Bunch: -1, Hour_h: 15}
+	want, err := engine.Explain(s, where, free)
+	if err != nil {
+		t.Fatal(err)
+	}
+	other, paces, forked := s, 0, result.Chain{}
+	other.Site.Slope_deg = 6
+	fork := engine.Fork()
+	_, err = engine.Day(other, func() error {
+		if paces++; paces != 20 {
+			return nil
+		}
+		var err error
+		forked, err = fork.Explain(s, where, free)
+		return err
+	}, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !reflect.DeepEqual(forked, want) {
+		t.Error("a fork gives another chain")
+	}
+}
 
 // calculator evaluates the relation of a link from the links before it, as a reader with a pocket calculator would.
 type calculator map[string]float64

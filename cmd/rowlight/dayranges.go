@@ -60,7 +60,7 @@ func (r *dayRanges) compute(ctx context.Context, s scenario.Scenario, source str
 
 // writeRanges writes the ranges of a day for reading.
 func writeRanges(w io.Writer, day result.Day, units words.Units) error {
-	fmt.Fprintf(w, "\nHow far the numbers may be off, by %d draws of the uncertain inputs: four fifths of the draws lie between\nlow and high. The draws are the same for all options.\n\n", day.Ranges.Draws)
+	fmt.Fprintf(w, "\nHow far the numbers may be off, by %d draws of the uncertain inputs: four fifths of the draws lie between\nlow and high, whose standard error is given. The draws are the same for all options.\n\n", day.Ranges.Draws)
 	for _, sheet := range rangeSheets(day, units) {
 		if err := sheet.writeTable(w, units); err != nil {
 			return err

@@ -44,12 +44,13 @@ func rangeSheets(day result.Day, units words.Units) []sheet {
 	for _, n := range rangedNumbers(day, units) {
 		out := sheet{columns: []column{
 			{"", n.title, "", 0}, {"", "side", "", 0},
-			{"", "central", n.unit, n.decimals}, {"", "low", n.unit, n.decimals}, {"", "high", n.unit, n.decimals}, {"", "follows most", "", 0},
+			{"", "central", n.unit, n.decimals}, {"", "low", n.unit, n.decimals}, {"", "high", n.unit, n.decimals}, {"", "error", n.apart, n.decimals + 1},
+			{"", "follows most", "", 0},
 		}}
 		for o, option := range day.Ranges.Options {
 			for side := range option.Sides {
 				of, band := &day.Options[o].Sides[side], n.band(&option.Sides[side])
-				out.rows = append(out.rows, []any{letter(o), of.Compass, n.central(&of.Summary), band.Low, band.High, names[band.Most]})
+				out.rows = append(out.rows, []any{letter(o), of.Compass, n.central(&of.Summary), band.Low, band.High, band.Error, names[band.Most]})
 			}
 		}
 		all = append(all, out)

@@ -34,6 +34,9 @@ func TestDrawsAreFrozen(t *testing.T) {
 	if slices.Equal(a, other) {
 		t.Error("another seed gives the same draws")
 	}
+	if !slices.Equal(a[:20], Draws(Inputs(), 7, 20)) {
+		t.Error("fewer draws are not the first of more")
+	}
 	if len(Draws(Inputs(), 1, 0)) != 0 {
 		t.Error("no draws are some")
 	}

@@ -9,7 +9,8 @@
 // a part of the draws and then from all, unless a newer scenario comes.
 // With directions: "day" or "ripening", every direction follows as {kind: "direction", generation, option, done, direction:
 // JSON} and at last the whole as {kind: "directions", generation, directions: JSON}.
-// Of weather files, whose generations count apart, weather.go tells.
+// Of one bunch face of the newest result the page may {kind: "explain", generation, option, side, hour}; explain.go
+// tells. Of weather files, whose generations count apart, weather.go tells.
 package main
 
 import (
@@ -55,6 +56,7 @@ type bridge struct {
 	jobs    *queue.Newest
 	slices  queue.Slices
 	global  js.Value
+	shown   shown
 }
 
 func newBridge() *bridge {
@@ -81,6 +83,8 @@ func (b *bridge) take(message js.Value) {
 			job.Directions = directions.String()
 		}
 		b.jobs.Offer(job)
+	case "explain":
+		b.explain(generation, message)
 	case "weather":
 		b.openWeather(generation, message)
 	case "weatherDay":
@@ -126,6 +130,7 @@ func (b *bridge) answer(job queue.Job) {
 	case err != nil:
 		b.crashed(job, err.Error())
 	default:
+		b.shown = shown{job.Generation, s}
 		b.result(job, run)
 		b.bands(job, s, run)
 		b.directions(job, s)

@@ -26,6 +26,8 @@
  *   canopy                 the details element of the measures of the canopies
  *   option-L-canopy-leafArea, -leafAreaHa, -exposed, -layers, -gaps, -exterior, -heightToGap, -intercepted,
  *                          -leafToFruit, -fruitHeight, -top, -width      the measures
+ *   option-L-hottest-why, …                                opens how the number comes about
+ *   explanation            the open explanation
  *   odds                   what the draws of uncertain inputs say; data-draws lived through so far
  *   option-L-S-lit, -mean, -hottest                        at the chosen hour
  *   option-L-S-dayHottest, -overWatch, -overHot, -overBurn over the day

@@ -32,7 +32,38 @@ export interface WeatherDayMessage {
   day: number;
 }
 
-export type PageMessage = RunMessage | WeatherMessage | WeatherDayMessage;
+/** From the page: explain the hottest bunch face of a side at an hour, in the newest result. */
+export interface ExplainMessage {
+  kind: "explain";
+  generation: number;
+  option: number;
+  /** 0 left, 1 right, as in results. */
+  side: number;
+  hour: number;
+}
+
+/** How the surface temperature of one bunch face comes about, from the sun to the berry. */
+export interface Chain {
+  option: string;
+  side: string;
+  bunch: number;
+  bunches: number;
+  hour_h: number;
+  links: Link[];
+}
+
+/** One number of a chain; relation and source are absent where there is nothing to say. */
+export interface Link {
+  part: string;
+  symbol: string;
+  meaning: string;
+  value: number;
+  unit: string;
+  relation?: string;
+  source?: string;
+}
+
+export type PageMessage = ExplainMessage | RunMessage | WeatherMessage | WeatherDayMessage;
 
 /** The faces of one option, for drawing: one value per instant and face. */
 export interface FaceCourse {
@@ -93,6 +124,7 @@ export type EngineMessage =
   | { kind: "progress"; generation: number; stage: string; done: number }
   | { kind: "faults"; generation: number; faults: string }
   | { kind: "result"; generation: number; result: string; faces: FaceCourse[] }
+  | { kind: "explanation"; generation: number; chain: string }
   | { kind: "bands"; generation: number; bands: string; weighing: string }
   | { kind: "direction"; generation: number; option: number; done: number; direction: string }
   | { kind: "directions"; generation: number; directions: string }

@@ -111,6 +111,11 @@ export const units = signal<UnitSystem>(remembered("units") === "us" ? "us" : "m
 export const shownOption = signal(0);
 /** What the open sheet edits: an option by its index, the site and weather, or nothing. */
 export const sheet = signal<number | "site" | null>(null);
+/** The number of the day whose explanation is open; only while no sheet is. */
+export const explained = signal<{ option: number; number: string } | null>(null);
+effect(() => {
+  if (sheet.value !== null) explained.value = null;
+});
 /** True while a file is dragged over the page. */
 export const fileHovers = signal(false);
 
@@ -145,4 +150,5 @@ function keepViewInside(): void {
   const last = optionCount.value - 1;
   if (shownOption.value > last) shownOption.value = last;
   if (typeof sheet.value === "number" && sheet.value > last) sheet.value = null;
+  if (explained.value && explained.value.option > last) explained.value = null;
 }

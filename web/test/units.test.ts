@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { clock, compassPoint, coordinate, formatNumber, fromBox, rowDirection, show, showDifference, text, toBox } from "../src/units.ts";
+import { clock, compassPoint, coordinate, formatNumber, fromBox, rowDirection, show, showDifference, span, text, toBox } from "../src/units.ts";
 
 test("a temperature has an offset in °F, a difference of temperatures has none", () => {
   // Definition of the scales: t/°F = 1.8 t/°C + 32.
@@ -18,6 +18,11 @@ test("lengths, speeds and densities by their exact definitions", () => {
   // 3 to 5 shoots per foot are 10 to 16 per metre.
   assert.equal(show(10, "1/m", "us").value, "3.05");
   assert.equal(show(0.255, "share", "metric").value, "26");
+});
+
+test("a range names its unit once", () => {
+  assert.equal(span(46.94, 52, "degC", "metric"), "46.9 to 52.0\u00a0°C");
+  assert.equal(span(0.1, 0.25, "share", "us"), "10 to 25\u00a0%");
 });
 
 test("a difference that rounds to nothing has no sign", () => {

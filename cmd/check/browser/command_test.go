@@ -116,24 +116,46 @@ func (p *tab) agrees(day result.Day) {
 	}
 }
 
-// ranged waits for the ranges and compares them with the command line.
-func (p *tab) ranged(day result.Day) {
+// ranged waits for the first ranges and compares them with the command line.
+func (p *tab) ranged(file string) {
 	p.t.Helper()
-	p.until(fmt.Sprintf(`document.querySelector("[data-testid=odds]")?.dataset.draws === "%d"`, day.Ranges.Draws))
+	const odds = `document.querySelector("[data-testid=odds]")`
+	p.until(`Number(` + odds + `?.dataset.draws) > 0`)
+	type ends struct{ Draws, Low, High float64 }
+	shown := eval[[]ends](p, `[..."ABCD"].map((letter) => {
+		const range = document.querySelector('[data-testid="option-' + letter + '-hottest-range"]');
+		return { Draws: Number(`+odds+`.dataset.draws), Low: Number(range?.dataset.low), High: Number(range?.dataset.high) };
+	})`)
+	day := rowlightDay(p.t, file, "--ranges", "--draws", fmt.Sprint(shown[0].Draws))
 	for o, option := range day.Options {
 		side := 0
 		if option.Sides[1].Summary.Hottest_C > option.Sides[0].Summary.Hottest_C {
 			side = 1
 		}
 		band := day.Ranges.Options[o].Sides[side].Hottest_C
-		for end, want := range map[string]float64{"low": band.Low, "high": band.High} {
-			mark := hook(fmt.Sprintf("option-%c-hottest-range", 'A'+o))
-			got := eval[float64](p, fmt.Sprintf(`Number(%s.dataset.%s)`, mark, end))
-			if math.Abs(got-want) > agreement*math.Abs(want) {
-				p.t.Errorf("option %c: the page shows the %s end of hottest fruit at %.12g °C, rowlight day says %.12g", 'A'+o, end, got, want)
-			}
+		if got := shown[o]; math.Abs(got.Low-band.Low) > agreement*band.Low || math.Abs(got.High-band.High) > agreement*band.High {
+			p.t.Errorf("option %c: by %g draws the page shows hottest fruit from %.12g to %.12g °C, rowlight day says %.12g to %.12g",
+				'A'+o, got.Draws, got.Low, got.High, band.Low, band.High)
 		}
 	}
+}
+
+// explains opens the explanation of the hottest fruit of the first option: its chain ends in a surface that is at
+// least as hot as the mean of the hottest tenth, which the number is.
+func (p *tab) explains(day result.Day) {
+	p.t.Helper()
+	p.click("option-A-hottest-why")
+	p.until(`document.querySelectorAll(".chain-part").length > 5`)
+	eval[bool](p, `(document.querySelectorAll("[data-testid=explanation] details").forEach((e) => (e.open = true)), true)`)
+	surface := eval[float64](p, `Number([...document.querySelectorAll(".links dd")].map((e) => /^surface = ([\d.]+)/.exec(e.innerText)).find(Boolean)?.[1])`)
+	hottest := math.Max(day.Options[0].Sides[0].Summary.Hottest_C, day.Options[0].Sides[1].Summary.Hottest_C)
+	if !(surface >= hottest-0.1 && surface < hottest+10) {
+		p.t.Errorf("the chain ends in %.2f °C, the hottest tenth has %.2f °C", surface, hottest)
+	}
+	p.laidOut(eval[int64](p, `window.innerWidth`))
+	p.whole("explanation")
+	p.press("option-A-hottest-why")
+	p.until(`!document.querySelector("[data-testid=explanation]")`)
 }
 
 // instant is the place of the hour slider, in steps from midnight.

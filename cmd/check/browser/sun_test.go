@@ -80,7 +80,7 @@ func TestPolarDay(t *testing.T) {
 // nothing lies over anything else.
 func TestFourOptions(t *testing.T) {
 	file := changedScenario(t, map[string]any{"form": "vsp-spurs"}, map[string]any{"form": "sprawl"}, map[string]any{"form": "sprawl"}, map[string]any{"form": "sprawl"})
-	day := rowlightDay(t, file, "--ranges", "--draws", "96")
+	day := rowlightDay(t, file)
 	p := openPage(t, bench.origin)
 	p.press("add-option")
 	p.press("add-option")
@@ -88,7 +88,8 @@ func TestFourOptions(t *testing.T) {
 		t.Error("a fifth option can be added")
 	}
 	p.agrees(day)
-	p.ranged(day)
+	p.ranged(file)
+	p.explains(day)
 	p.canopies(day)
 	p.drawn()
 	p.looks([]look{{"light", 1440, 900}, {"dark", 1440, 900}, {"light", 768, 1024}, {"light", 360, 740}, {"dark", 360, 740}}, func(look look, name string) {

@@ -5,7 +5,7 @@ import { pending } from "../engine.ts";
 import { optionHook } from "../hooks.ts";
 import { faultText, verdictText } from "../sentences.ts";
 import { optionResult } from "../shown.ts";
-import { chooseForm, copyOption, maxOptions, optionCount, removeOption, scenario, sheet, units } from "../store.ts";
+import { chooseForm, copyOption, explained, maxOptions, optionCount, removeOption, scenario, sheet, units } from "../store.ts";
 import { t } from "../text.ts";
 import { rowDirection } from "../units.ts";
 import { Button } from "./button.tsx";
@@ -16,6 +16,7 @@ import { Marker } from "./icons.tsx";
 import { FruitKey } from "./legend.tsx";
 import { DayNumbers, HourNumbers, SideNumbers } from "./numbers.tsx";
 import { PaneView } from "./pane.tsx";
+import { Explanation } from "./explanation.tsx";
 import { OptionSheet } from "./sheet.tsx";
 import { DayStrip } from "./strip.tsx";
 
@@ -35,6 +36,7 @@ export function OptionColumn({ option, column }: { option: number; column: numbe
         <DayStrip option={option} />
         <SideNumbers option={option} />
         {sheet.value === option && <OptionSheet option={option} />}
+        {explained.value?.option === option && <Explanation option={option} number={explained.value.number} />}
       </div>
     </article>
   );

@@ -4,13 +4,14 @@ import { letter } from "../document.ts";
 import { pending } from "../engine.ts";
 import { optionHook } from "../hooks.ts";
 import { compared, type DayNumber, limits, optionResult, type ShownSide, sideName, sidesInOrder, worse } from "../shown.ts";
-import { instant, optionCount, step_min, units } from "../store.ts";
+import { explained, instant, optionCount, sheet, step_min, units } from "../store.ts";
 import { t } from "../text.ts";
 import { clock, show, text } from "../units.ts";
+import { Button } from "./button.tsx";
 import { Quantity } from "./quantity.tsx";
 import { DayRange } from "./range.tsx";
 
-interface DayRow {
+export interface DayRow {
   label: string;
   unit: string;
   number: DayNumber;
@@ -18,7 +19,7 @@ interface DayRow {
 }
 
 /** The four numbers, most telling first. */
-function dayRows(): DayRow[] {
+export function dayRows(): DayRow[] {
   const [watch, hot, burn] = limits.value;
   const over = (limit: { temperature_C: number }, number: DayNumber, hook: string): DayRow => ({
     label: t("over", { limit: text(show(limit.temperature_C, "degC", units.value, 0)) }),
@@ -46,7 +47,9 @@ export function DayNumbers({ option }: { option: number }) {
           const other = differs ? worse(optionResult(base), number) : undefined;
           return (
             <div key={number} class="tile">
-              <dt>{label}</dt>
+              <dt>
+                <WhyButton option={option} number={number} label={label} hook={hook} />
+              </dt>
               <dd class="figure">
                 <Quantity value={own?.value} unit={unit} hook={optionHook(option, hook)} pending={pending.value} />
               </dd>
@@ -60,6 +63,16 @@ export function DayNumbers({ option }: { option: number }) {
       </dl>
     </div>
   );
+}
+
+/** The name of a number, which opens how it comes about. */
+function WhyButton({ option, number, label, hook }: { option: number; number: DayNumber; label: string; hook: string }) {
+  const open = explained.value?.option === option && explained.value.number === number;
+  const press = () => {
+    sheet.value = null;
+    explained.value = open ? null : { option, number };
+  };
+  return <Button class="why" label={label} spoken={t("why", { label, letter: letter(option) })} expanded={open} onPress={press} hook={optionHook(option, `${hook}-why`)} />;
 }
 
 /** "−0.8 °C to A". */

@@ -17,13 +17,14 @@ import { WiresGroup } from "./wires.tsx";
 
 interface SheetProps {
   title: string;
+  close?: () => void;
   /** Below which heading the sheet stands: that of the page, or that of an option. */
   level: 2 | 3;
   children: ComponentChildren;
 }
 
 /** A sheet takes the focus when it opens and gives it back when it closes; Escape closes it. */
-function Sheet({ title, level, children }: SheetProps) {
+export function Sheet({ title, level, close = () => (sheet.value = null), children }: SheetProps) {
   const Heading = `h${level}` as const;
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
@@ -33,7 +34,6 @@ function Sheet({ title, level, children }: SheetProps) {
       if (opener instanceof HTMLElement) opener.focus({ preventScroll: true });
     };
   }, []);
-  const close = () => (sheet.value = null);
   return (
     <section
       class="sheet"
