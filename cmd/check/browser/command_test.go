@@ -154,7 +154,7 @@ func (p *tab) explains(day result.Day) {
 	}
 	p.laidOut(eval[int64](p, `window.innerWidth`))
 	p.whole("explanation")
-	p.press("option-A-hottest-why")
+	p.click("option-A-hottest-why")
 	p.until(`!document.querySelector("[data-testid=explanation]")`)
 }
 

@@ -39,7 +39,7 @@ export function Explanation({ option, number }: { option: number; number: string
         <p>
           <strong>{own.value > 0 ? t("explain.value", { value, side: own.side.compass }) : value}</strong>
           {". "}
-          {t(row.unit === "h" ? "reading.over" : "reading.hottest")}
+          {t(row.unit === "h" ? "explain.over" : "explain.hottest")}
         </p>
         {band ? (
           <p>
