@@ -64,7 +64,7 @@ interface HourRangeProps {
 export function HourRange({ option, place, hour, number, unit }: HourRangeProps) {
   const hours: HourBands[] = ranges.value?.options[option]?.hours[place === "left" ? 0 : 1] ?? [];
   const reach = hours.find((bands) => bands.hour_h === hour)?.[number];
-  return reach ? <span class="hour-range">{span(reach.low, reach.high, unit, units.value)}</span> : null;
+  return reach ? <span class="hour-range note">{span(reach.low, reach.high, unit, units.value)}</span> : null;
 }
 
 /** What the draws say beside the ranges: what matters most, and how often an option is worse than the compared one. */
