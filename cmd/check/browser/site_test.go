@@ -63,9 +63,9 @@ func TestSiteCommand(t *testing.T) {
 
 // budgets are how many bytes the files may come to over the network, compressed. The engine is 1.72 MB, a
 // third of it the validation of scenarios, about an eighth what has come with the draws of uncertain inputs, 0.04 MB the
-// reader of weather files, 0.06 MB nets, film and mist and what weighs the options, 0.07 MB
-// the chain that explains a number and the directions of rows; the view is 2.08 MB, nearly all of it the drawing library. A larger one makes a phone on a slow line wait and
-// needs a reason.
+// reader of weather files, 0.06 MB nets, film and mist and what weighs the options, 0.07 MB the chain that explains a
+// number and the directions of rows; the view is 2.08 MB, nearly all of it the drawing library. A larger one makes a
+// phone on a slow line wait and needs a reason.
 var budgets = map[string]int64{"engine.wasm": 1_760_000, "view.wasm": 2_300_000, "app.js": 60_000}
 
 // TestSiteForAHost builds the compressed site, keeps it within its budget, and opens it from a host that
