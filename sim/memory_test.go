@@ -1,0 +1,40 @@
+//go:build !js
+
+package sim_test
+
+import (
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"rowlight/sim"
+	"rowlight/sim/scenario"
+)
+
+// What an engine remembers never shows: after each change it answers as an engine that knows nothing.
+func TestMemoryChangesNothing(t *testing.T) {
+	s, engine := one(t, "vsp-spurs"), sim.NewEngine()
+	changes := []func(){
+		func() {},
+		func() { s.Weather.Wind_ms = 4 },
+		func() { s.Options[0].Rows.Azimuth_deg, s.Options[0].Leaves.RemovedAfternoon = 45, 0.5 },
+		func() { s.Options[0].Rows.Azimuth_deg = 135 }, // turns the afternoon side to the other side of the vine
+		func() { s.Site.Slope_deg, s.Weather.Date = 8, "2026-08-20" },
+		func() { s.Site.Floor, s.Limits.Hot_C = scenario.Straw, 41 },
+		func() {
+			shade := &s.Options[0].Shade
+			shade.NetSides, shade.OverheadShade, shade.Film = scenario.AfternoonSide, 0.3, scenario.FullFilm
+		},
+		func() { s.Options[0].Shade.NetColour, s.Options[0].Trellis.AfternoonWire_m = scenario.WhiteCloth, 1.9 },
+	}
+	for k, change := range changes {
+		change()
+		warm, err := engine.Day(s, free, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if diff := cmp.Diff(run(t, s).Result, warm.Result); diff != "" {
+			t.Fatalf("change %d: a fresh engine and a used one differ:\n%s", k, diff)
+		}
+	}
+}
