@@ -5,8 +5,8 @@ package browser
 import (
 	"bufio"
 	"context"
+	"encoding/json"
 	"io"
-	"io/fs"
 	"net/http"
 	"net/http/httptest"
 	"os"
@@ -17,6 +17,7 @@ import (
 	"testing"
 	"time"
 
+	"rowlight/cmd/site/build"
 	"rowlight/cmd/site/serve"
 )
 
@@ -75,34 +76,32 @@ func TestSiteForAHost(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	checked := map[string]bool{}
-	err = filepath.WalkDir(dir, func(path string, entry fs.DirEntry, err error) error {
-		if ext := filepath.Ext(path); err != nil || entry.IsDir() || ext == ".br" || ext == ".gz" {
-			return err
-		}
-		name, _ := filepath.Rel(dir, path)
-		checked[filepath.ToSlash(name)] = true
-		sizes := map[string]int64{}
-		for _, suffix := range []string{"", ".br", ".gz"} {
-			info, err := os.Stat(path + suffix)
-			if err != nil {
-				t.Errorf("no compressed copy: %v", err)
-				continue
-			}
-			sizes[suffix] = info.Size()
-		}
-		if budget := budgets[filepath.ToSlash(name)]; budget > 0 && sizes[".br"] > budget {
-			t.Errorf("%s comes to %d bytes, more than %d", name, sizes[".br"], budget)
-		}
-		t.Logf("%-20s %9d bytes, brotli %9d", name, sizes[""], sizes[".br"])
-		return nil
-	})
+	var listed build.Manifest
+	text, err := os.ReadFile(filepath.Join(dir, build.ManifestName))
+	if err == nil {
+		err = json.Unmarshal(text, &listed)
+	}
 	if err != nil {
 		t.Fatal(err)
 	}
 	for name := range budgets {
-		if !checked[name] {
+		if listed[name].Bytes == 0 {
 			t.Errorf("the site has no %s", name)
+		}
+	}
+	for name, file := range listed {
+		for _, suffix := range []string{".br", ".gz"} {
+			info, err := os.Stat(filepath.Join(dir, filepath.FromSlash(name)) + suffix)
+			if err != nil {
+				t.Errorf("no compressed copy: %v", err)
+				continue
+			}
+			if suffix == ".br" {
+				if budget := budgets[name]; budget > 0 && info.Size() > budget {
+					t.Errorf("%s comes to %d bytes, more than %d", name, info.Size(), budget)
+				}
+				t.Logf("%-20s %9d bytes, brotli %9d", name, file.Bytes, info.Size())
+			}
 		}
 	}
 	host := httptest.NewServer(serve.Handler(dir))
