@@ -26,6 +26,7 @@ func TestPicture(t *testing.T) {
 	p.open(bench.origin)
 	p.settled()
 	p.drawn()
+	p.until(hook("odds") + `?.classList.contains("pending") === false`) // all ranges stand under their numbers
 	p.still()
 	picture := p.shot("picture")
 	for _, letter := range "AB" {
