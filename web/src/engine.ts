@@ -48,6 +48,7 @@ const settled = signal(0);
 export const pending = computed(() => sent.value > settled.value);
 
 let worker: Worker | null = null;
+let heard: Promise<void> = Promise.resolve();
 const documents = new Map<number, JsonObject>();
 
 /** Starts the engine, or starts it again after a crash; the document is sent as soon as it is ready. */
@@ -60,9 +61,9 @@ export function startEngine(): void {
   documents.clear();
   engineState.value = { phase: "loading", progress: { loaded: 0, total: 0 } };
   worker = new Worker(new URL("engine-worker.js", document.baseURI));
-  worker.onmessage = (event: MessageEvent<EngineMessage>) => {
-    take(event.data);
-    for (const hear of listeners) hear(event.data);
+  worker.onmessage = ({ data }: MessageEvent<EngineMessage>) => {
+    // One after the other: showing a result takes more than one task.
+    heard = heard.then(() => take(data)).then(() => listeners.forEach((hear) => hear(data))).catch(reportError);
   };
   worker.onerror = (event) => {
     engineState.value = { phase: "unavailable", reason: event.message };
@@ -95,7 +96,7 @@ effect(() => {
   if (engineState.value.phase === "running") send(scenario.value);
 });
 
-function take(message: EngineMessage): void {
+function take(message: EngineMessage): void | Promise<void> {
   switch (message.kind) {
     case "loading":
       engineState.value = { phase: "loading", progress: message };
@@ -117,23 +118,36 @@ function take(message: EngineMessage): void {
       if (message.generation === sent.peek()) settle(message.generation, () => (faults.value = JSON.parse(message.faults)));
       return;
     case "result":
-      takeResult(message);
-      return;
+      return takeResult(message);
     case "bands":
       takeBands(message);
   }
 }
 
-function takeResult(message: Extract<EngineMessage, { kind: "result" }>): void {
+/**
+ * Shows a result in three tasks, so that none keeps the page from answering a touch: reading it, its numbers, and the
+ * table that weighs them. A newer input between two of them ends it; until the last the numbers count as pending.
+ */
+async function takeResult(message: Extract<EngineMessage, { kind: "result" }>): Promise<void> {
   const document = documents.get(message.generation);
-  if (!document || message.generation !== sent.peek()) return;
+  const newest = () => message.generation === sent.peek();
+  if (!document || !newest()) return;
   const day = JSON.parse(message.result) as Day;
-  settle(message.generation, () => {
+  await breath();
+  if (!newest()) return;
+  batch(() => {
     faults.value = [];
     ranges.value = null;
-    weighing.value = day.weighing ?? null;
     answer.value = { generation: message.generation, document, day, faces: message.faces };
   });
+  await breath();
+  if (!newest()) return;
+  settle(message.generation, () => (weighing.value = day.weighing ?? null));
+}
+
+/** Lets the browser draw and hear before the work goes on. */
+function breath(): Promise<void> {
+  return new Promise((goOn) => setTimeout(goOn));
 }
 
 function takeBands(message: Extract<EngineMessage, { kind: "bands" }>): void {
