@@ -64,15 +64,27 @@ type patch struct {
 	directions []int
 }
 
-// patches parts a lattice into patches of so many by so many directions, fewer at its edge. Those of a
-// full lattice mirror each other about the row line.
+// patches parts a lattice into patches of so many by so many directions, fewer at its edge, and of more
+// columns towards the zenith, where they lie closer together. Those of a full lattice mirror each other about
+// the row line.
 func (l Lattice) patches(size int) []patch {
 	var all []patch
 	for row := 0; row < l.rows; row += size {
-		for column := 0; column < l.columns; column += size {
+		middle := l.elevation0 + l.elevationStep*(float64(row)+float64(size-1)/2)
+		count := max(int(math.Round(float64(l.columns)/float64(size)*math.Abs(math.Cos(middle)))), 1)
+		if l.columns%2 == 1 {
+			count |= 1
+		}
+		border := func(k int) int {
+			if 2*k > count {
+				return l.columns - (count-k)*l.columns/count
+			}
+			return k * l.columns / count
+		}
+		for k := range count {
 			var p patch
 			for i := row; i < min(row+size, l.rows); i++ {
-				for j := column; j < min(column+size, l.columns); j++ {
+				for j := border(k); j < border(k+1); j++ {
 					p.directions = append(p.directions, i*l.columns+j)
 					p.middle = p.middle.Add(l.Direction(i*l.columns + j))
 				}

@@ -14,13 +14,17 @@ import (
 // light that comes from outside meets more of them than of all leaves on average.
 type leaves struct {
 	normals [][3]float32 // of the blades
-	cells   []int32      // that hold pieces
-	doubled []int32      // the same cells where every run along the row is written twice
-	blade   []int32      // of each piece
-	place   []int32      // of each piece: the index of its cell in cells
-	size    []float32    // of each piece: the probability that a ray through the cell meets it face on
+	held    []held       // blade after blade
+	runs    []int32      // along the row that hold pieces, where every run is written twice
 
 	perLength float32 // one over the length of a ray's way through the cells of one leaf [1/m]
+}
+
+// held is a piece as its cell holds it.
+type held struct {
+	blade int32
+	cell  int32   // where every run along the row is written twice
+	size  float32 // the probability that a ray through the cell meets the piece face on
 }
 
 // piece is the part of one blade in one cell.
@@ -63,20 +67,21 @@ func (g *Grid) hang(stand []training.Leaf) {
 	volume := g.dx * g.dy * g.dz
 	way := wayOfLeaf * math.Cbrt(volume)
 	l := leaves{normals: make([][3]float32, len(stand)), perLength: float32(1 / way)}
-	places := make([]int32, len(g.density)) // of each cell in l.cells, from 1
+	filled := make([]bool, g.nx*g.nz)
 	var pieces []piece
 	for i := range stand {
 		n := stand[i].Normal
 		l.normals[i] = [3]float32{float32(n[0]), float32(n[1]), float32(n[2])}
 		pieces = g.cut(&stand[i], pieces[:0])
 		for _, p := range pieces {
-			if places[p.cell] == 0 {
-				l.cells, l.doubled = append(l.cells, int32(p.cell)), append(l.doubled, int32(g.doubled(p.cell)))
-				places[p.cell] = int32(len(l.cells))
-			}
-			l.blade, l.place = append(l.blade, int32(i)), append(l.place, places[p.cell]-1)
-			l.size = append(l.size, float32(p.area*way/volume))
+			l.held = append(l.held, held{int32(i), int32(g.doubled(p.cell)), float32(p.area * way / volume)})
+			filled[p.cell/g.ny] = true
 			g.density[p.cell] += float32(p.area / volume)
+		}
+	}
+	for run, any := range filled {
+		if any {
+			l.runs = append(l.runs, int32(run*2*g.ny))
 		}
 	}
 	g.leaves = l
@@ -92,18 +97,14 @@ func single(w float32) float32 { return w * (1 + w*(0.5+0.7*w)) }
 type Thickness struct {
 	grid   *Grid
 	facing []float32 // cosine between each blade and the direction, without sign
-	depth  []float32 // of each cell that holds pieces
 	cells  []float32 // every run along the row written twice, so that offsets need no wrapping
 }
 
 // NewThickness makes room for the thickness of a grid, for directions one after the other.
 func NewThickness(g *Grid) *Thickness {
-	t := &Thickness{
-		grid: g, cells: make([]float32, 2*len(g.density)),
-		facing: make([]float32, len(g.leaves.normals)), depth: make([]float32, len(g.leaves.cells)),
-	}
-	for cell, a := range g.loose {
-		t.set(g.doubled(cell), a*looseG)
+	t := &Thickness{grid: g, cells: make([]float32, 2*len(g.density)), facing: make([]float32, len(g.leaves.normals))}
+	for run := range len(g.loose) / g.ny {
+		t.loosen(run * 2 * g.ny)
 	}
 	return t
 }
@@ -113,32 +114,49 @@ const looseG = 0.5
 
 // Toward finds the thickness for a direction.
 func (t *Thickness) Toward(d mgl64.Vec3) {
-	l := &t.grid.leaves
+	l, cells, all := &t.grid.leaves, t.cells, t.facing
 	x, y, z := float32(d[0]), float32(d[1]), float32(d[2])
 	for i := range l.normals {
 		n := &l.normals[i]
-		cosine := n[0]*x + n[1]*y + n[2]*z
-		t.facing[i] = max(cosine, -cosine)
-	}
-	// Slices of their own, or the compiler fetches each anew for every piece.
-	depth, facing, sizes := t.depth, t.facing, l.size
-	places, blades := l.place[:len(sizes)], l.blade[:len(sizes)]
-	clear(depth)
-	for k, size := range sizes {
-		depth[places[k]] += single(size * facing[blades[k]])
-	}
-	for i, at := range l.doubled {
-		value := depth[i] * l.perLength
-		if t.grid.loose != nil {
-			value += t.grid.loose[l.cells[i]] * looseG
+		// Not max: browsers would call a function for each blade.
+		facing := n[0]*x + n[1]*y + n[2]*z
+		if facing < 0 {
+			facing = -facing
 		}
-		t.set(int(at), value)
+		all[i] = facing
+	}
+	ny := t.grid.ny
+	for _, run := range l.runs {
+		clear(cells[run:][:ny])
+		t.loosen(int(run))
+	}
+	rest, per := l.held, l.perLength
+	// Four at a time: in a browser the way back to the start of a loop costs as much as a piece.
+	for len(rest) >= 4 {
+		a, b, c, d := &rest[0], &rest[1], &rest[2], &rest[3]
+		cells[a.cell] += per * single(a.size*all[a.blade])
+		cells[b.cell] += per * single(b.size*all[b.blade])
+		cells[c.cell] += per * single(c.size*all[c.blade])
+		cells[d.cell] += per * single(d.size*all[d.blade])
+		rest = rest[4:]
+	}
+	for _, p := range rest {
+		cells[p.cell] += per * single(p.size*all[p.blade])
+	}
+	for _, run := range l.runs {
+		copy(cells[int(run)+ny:][:ny], cells[run:])
 	}
 }
 
-// set writes both values of a cell.
-func (t *Thickness) set(doubled int, value float32) {
-	t.cells[doubled], t.cells[doubled+t.grid.ny] = value, value
+// loosen fills a run with what leaf area without blades shows, which is all that it holds until pieces join.
+func (t *Thickness) loosen(run int) {
+	if t.grid.loose == nil {
+		return
+	}
+	ny := t.grid.ny
+	for iy, a := range t.grid.loose[run/2:][:ny] {
+		t.cells[run+iy], t.cells[run+ny+iy] = a*looseG, a*looseG
+	}
 }
 
 // doubled is the place of a cell where every run along the row is written twice.

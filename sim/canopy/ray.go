@@ -81,7 +81,17 @@ func (r *Ray) trace(fx, fy, fz float64, iz int, direction mgl64.Vec3) {
 	at := 0.0
 	r.list = r.list[:0]
 	for at < farthest && iz+oz < g.nz && iz+oz >= 0 {
-		next := min(x.next, y.next, z.next, farthest)
+		// Not min: browsers would call a function for every cell.
+		next := farthest
+		if x.next < next {
+			next = x.next
+		}
+		if y.next < next {
+			next = y.next
+		}
+		if z.next < next {
+			next = z.next
+		}
 		r.list = append(r.list, crossing{int32(ox), int32(oy), int32(oz), next - at})
 		at = next
 		switch next {

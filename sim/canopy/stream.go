@@ -81,16 +81,29 @@ type streamer struct {
 	grid      *Grid
 	ray       *Ray
 	thickness [2]*Thickness // towards the direction of plain and of mirrored points; nil without such points
-	filled    []bool        // which columns hold leaves at any height
+	filled    []int32       // where each column of cells begins, negative without leaves; twice, so that nothing wraps
+	steps     []step
+	turns     []int // how many steps lie nearer to the start than so many layers
 	segments  []segment
 	levels    []int // how many segments lie nearer to the start than so many layers
 }
 
+// step is a crossing of the list as all starts of a group share it: columns from the start, the rest of the
+// offset of its cell, and its length [m].
+type step struct {
+	column, offset int32
+	length         float32
+}
+
 func newStreamer(g *Grid, groups []group) *streamer {
-	s := &streamer{grid: g, ray: NewRay(g), filled: make([]bool, g.nx)}
+	s := &streamer{grid: g, ray: NewRay(g), filled: make([]int32, 2*g.nx)}
+	for i := range s.filled {
+		s.filled[i] = -1
+	}
 	for run := 0; run < len(g.density); run += g.ny {
 		if slices.ContainsFunc(g.density[run:run+g.ny], func(a float32) bool { return a > 0 }) {
-			s.filled[run/g.ny%g.nx] = true
+			ix := run / g.ny % g.nx
+			s.filled[ix], s.filled[ix+g.nx] = int32(ix*2*g.ny), int32(ix*2*g.ny)
 		}
 	}
 	for k := range groups {
@@ -129,6 +142,7 @@ func (s *streamer) run(g *group, local mgl64.Vec3, row []float32) {
 		first = g.highest
 	}
 	s.ray.trace(g.fraction[0], g.fraction[1], g.fraction[2], first, direction)
+	s.share()
 	cells := s.thickness[g.side()].cells
 	for _, column := range g.columns {
 		s.gather(column.ix)
@@ -142,26 +156,38 @@ func (s *streamer) run(g *group, local mgl64.Vec3, row []float32) {
 	}
 }
 
-// gather keeps the crossings in columns that hold leaves, as seen from one start column.
-func (s *streamer) gather(ix int) {
-	s.segments, s.levels = s.segments[:0], s.levels[:0]
-	run := 2 * s.grid.ny
+// share turns the list of crossings into steps.
+func (s *streamer) share() {
+	s.steps, s.turns = s.steps[:0], s.turns[:0]
+	layer := int32(s.grid.nx * 2 * s.grid.ny)
 	for i := range s.ray.list {
 		c := &s.ray.list[i]
-		level := int(max(c.z, -c.z))
-		for len(s.levels) <= level {
-			s.levels = append(s.levels, len(s.segments))
+		level := int(c.z)
+		if level < 0 {
+			level = -level
 		}
-		x := ix + int(c.x)
-		if x >= s.grid.nx {
-			x -= s.grid.nx
+		for len(s.turns) <= level {
+			s.turns = append(s.turns, i)
 		}
-		if s.filled[x] {
-			offset := (int(c.z)*s.grid.nx+x)*run + int(c.y)
-			s.segments = append(s.segments, segment{int32(offset), float32(c.length)})
-		}
+		s.steps = append(s.steps, step{c.x, c.z*layer + c.y, float32(c.length)})
 	}
-	s.levels = append(s.levels, len(s.segments))
+	s.turns = append(s.turns, len(s.steps))
+}
+
+// gather keeps the steps in columns that hold leaves, as seen from one start column.
+func (s *streamer) gather(ix int) {
+	s.levels = s.levels[:0]
+	s.segments = slices.Grow(s.segments[:0], len(s.steps))[:len(s.steps)]
+	filled, segments, n, from := s.filled[ix:], s.segments, 0, 0
+	for _, to := range s.turns {
+		for _, c := range s.steps[from:to] {
+			if column := filled[c.column]; column >= 0 {
+				segments[n] = segment{column + c.offset, c.length}
+				n++
+			}
+		}
+		s.levels, from = append(s.levels, n), to
+	}
 }
 
 // opaque is the optical depth at which a sum may stop: less than 1e-5 of the light passes, and a sun
@@ -178,10 +204,20 @@ func (s *streamer) sum(cells []float32, from start, layers int) float32 {
 	total := float32(0)
 	for total < opaque && len(segments) > 0 {
 		n := min(batch, len(segments))
-		for _, e := range segments[:n] {
+		rest := segments[:n]
+		segments = segments[n:]
+		// Four at a time: in a browser the way back to the start of a loop costs more than an addition.
+		for len(rest) >= 4 {
+			a, b, c, d := rest[0], rest[1], rest[2], rest[3]
+			total += cells[base+a.offset] * a.length
+			total += cells[base+b.offset] * b.length
+			total += cells[base+c.offset] * c.length
+			total += cells[base+d.offset] * d.length
+			rest = rest[4:]
+		}
+		for _, e := range rest {
 			total += cells[base+e.offset] * e.length
 		}
-		segments = segments[n:]
 	}
 	return total
 }
