@@ -86,7 +86,8 @@ function resolved(field: FieldSchema | undefined): FieldSchema | undefined {
 export function fieldSchema(path: Path): FieldSchema | undefined {
   let field: FieldSchema | undefined = resolved(root);
   for (const step of path) {
-    field = resolved(typeof step === "number" ? field?.items : field?.properties?.[step]);
+    const properties = field?.properties ?? {};
+    field = resolved(typeof step === "number" ? field?.items : Object.hasOwn(properties, step) ? properties[step] : undefined);
   }
   return field;
 }

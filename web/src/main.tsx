@@ -3,9 +3,13 @@
 import { batch, effect } from "@preact/signals";
 import { render } from "preact";
 import { effectiveText } from "./document.ts";
-import { startEngine } from "./engine.ts";
+import { engineState, startEngine } from "./engine.ts";
+import { startEmbedded } from "./keep/embedded.ts";
+import { openFile, startKeeping } from "./keep/keeping.ts";
+import { startOffline } from "./keep/offline.ts";
 import { App } from "./parts/app.tsx";
-import { fileHovers, redoEdit, scenario, sheet, systemTheme, theme, undoEdit } from "./store.ts";
+import { startReport } from "./parts/report.tsx";
+import { fileHovers, readOnly, redoEdit, scenario, sheet, systemTheme, theme, undoEdit } from "./store.ts";
 import { t } from "./text.ts";
 import { listenToView } from "./view.ts";
 import { openWeatherFile } from "./weather-file.ts";
@@ -31,7 +35,7 @@ function takeKeys(): void {
   });
 }
 
-/** A weather file may be dropped anywhere; without this the browser would leave the page for it. */
+/** A weather file or a scenario may be dropped anywhere; without this the browser would leave the page for it. */
 function takeDrops(): void {
   const holdsFiles = (event: DragEvent) => event.dataTransfer?.types.includes("Files") ?? false;
   window.addEventListener("dragover", (event) => {
@@ -48,6 +52,10 @@ function takeDrops(): void {
     const file = event.dataTransfer?.files[0];
     batch(() => {
       fileHovers.value = false;
+      if (file?.name.endsWith(".json")) {
+        void openFile(file);
+        return;
+      }
       sheet.value = "site";
       if (file) openWeatherFile(file);
     });
@@ -63,7 +71,9 @@ effect(() => {
 });
 takeKeys();
 takeDrops();
+startReport();
 listenToView();
+await startKeeping();
 startEngine();
 
 const root = document.getElementById("app");
@@ -71,3 +81,11 @@ if (root) {
   root.textContent = "";
   render(<App />, root);
 }
+if (readOnly) startEmbedded();
+// What the first numbers need is fetched before everything is stored for the next visit.
+const stop = effect(() => {
+  const waits = engineState.value.phase === "loading";
+  if (waits || readOnly) return;
+  queueMicrotask(() => stop());
+  void startOffline();
+});

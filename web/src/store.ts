@@ -21,6 +21,9 @@ export const lastInstant = 288;
 /** Minutes between instants. */
 export const step_min = 5;
 
+/** True where the page is a picture within another page: what it shows is looked at and not changed. */
+export const readOnly = typeof location === "object" && new URLSearchParams(location.search).has("embed");
+
 const history = signal<History<JsonObject>>(startHistory(firstScenario));
 
 export const scenario = computed(() => history.value.present);
@@ -30,7 +33,13 @@ export const optionCount = computed(() => rawOptions(scenario.value).length);
 
 /** Replaces the document as one step of its own, or as a part of a gesture. */
 export function replaceScenario(next: JsonObject, gesture: string | null = null): void {
+  if (readOnly) return;
   history.value = record(history.value, next, gesture);
+}
+
+/** Begins with a document: there is nothing before it to go back to. */
+export function startScenario(document: JsonObject): void {
+  history.value = startHistory(document);
 }
 
 /** Sets one value of the document. Edits with the same gesture until sealGesture are one step. */
@@ -109,8 +118,8 @@ export const playing = signal(false);
 export const units = signal<UnitSystem>(remembered("units") === "us" ? "us" : "metric");
 /** The option shown where only one fits. */
 export const shownOption = signal(0);
-/** What the open sheet edits: an option by its index, the site and weather, or nothing. */
-export const sheet = signal<number | "site" | null>(null);
+/** What the open sheet edits: an option by its index, the site and weather; what it keeps or hands on; or nothing. */
+export const sheet = signal<number | "site" | "keep" | "share" | null>(null);
 /** The number of the day whose explanation is open; only while no sheet is. */
 export const explained = signal<{ option: number; number: string } | null>(null);
 effect(() => {

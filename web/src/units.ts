@@ -175,6 +175,11 @@ export function longDate(date: string): string {
   return new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "long", year: "numeric", timeZone: "UTC" }).format(parsed);
 }
 
+/** A moment of the clock on this machine: "18 July 2026, 15:30". */
+export function moment(milliseconds: number): string {
+  return new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "long", year: "numeric", hour: "2-digit", minute: "2-digit" }).format(milliseconds);
+}
+
 /** A day of any year: "18 July". */
 export function dayMonth(month: number, day: number): string {
   return new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "long", timeZone: "UTC" }).format(Date.UTC(leapYear, month - 1, day));

@@ -32,6 +32,11 @@ export function holdFrame(element: HTMLIFrameElement | null): void {
   frame = element;
 }
 
+/** The window in which the view draws; null before it is there. */
+export function viewFrame(): Window | null {
+  return frame?.contentWindow ?? null;
+}
+
 export function restartView(): void {
   viewState.value = { phase: "loading", progress: { loaded: 0, total: 0 } };
   viewGeneration.value += 1;

@@ -54,6 +54,9 @@ func Site(ctx context.Context, o Options) (Manifest, error) {
 	if err := s.copyStatic(); err != nil {
 		return nil, err
 	}
+	if err := s.bundleOffline(); err != nil {
+		return nil, err
+	}
 	after := s.files
 	s.removeStale(before, after)
 	if err := s.compress(ctx, before, after); err != nil {

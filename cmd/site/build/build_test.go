@@ -57,7 +57,7 @@ func TestSiteHoldsEveryFile(t *testing.T) {
 	}
 	want := []string{
 		"app.js", "app.js.map", "engine-worker.js", "engine-worker.js.map", "engine.wasm", "icons/sun.svg",
-		"index.html", "styles.css", "view-host.js", "view-host.js.map", "view.html", "view.wasm", "wasm_exec.js",
+		"index.html", "service-worker.js", "service-worker.js.map", "styles.css", "view-host.js", "view-host.js.map", "view.html", "view.wasm", "wasm_exec.js",
 	}
 	var got []string
 	for name, file := range m {
@@ -89,6 +89,33 @@ func TestScriptsSuitTheirPlace(t *testing.T) {
 	app := string(readFile(t, out, "app.js"))
 	if !strings.Contains(app, "rows in the light") || !strings.Contains(app, "export{") {
 		t.Errorf("app.js lacks the JSON text or is no module: %.200s", app)
+	}
+}
+
+// TestServiceWorkerListsTheSite holds that the worker knows every file but the source maps and itself, and that
+// it is another one when a file changes.
+func TestServiceWorkerListsTheSite(t *testing.T) {
+	root, out := tinyProject(t), t.TempDir()
+	m, err := Site(context.Background(), Options{Root: root, Out: out})
+	if err != nil {
+		t.Fatal(err)
+	}
+	worker := string(readFile(t, out, "service-worker.js"))
+	for name, file := range m {
+		listed := strings.Contains(worker, `"`+name+`":"`+file.SHA256+`"`)
+		if want := !strings.HasSuffix(name, ".map") && name != "service-worker.js"; listed != want {
+			t.Errorf("the service worker lists %s: %v, want %v", name, listed, want)
+		}
+	}
+	if !strings.Contains(worker, `"manifest.json":""`) {
+		t.Error("the service worker does not store the manifest")
+	}
+	writeFile(t, filepath.Join(root, "web", "styles.css"), "body { margin: 1px }")
+	if _, err := Site(context.Background(), Options{Root: root, Out: out}); err != nil {
+		t.Fatal(err)
+	}
+	if string(readFile(t, out, "service-worker.js")) == worker {
+		t.Error("another style sheet, and the same service worker")
 	}
 }
 

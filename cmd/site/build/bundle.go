@@ -21,43 +21,52 @@ var entries = [...]entry{
 	{source: "view-host.ts", out: "view-host", format: api.FormatESModule},
 }
 
-// bundle writes the scripts of the page. A source map helps whoever works on the page, and is left
-// out of a site that is built to be put on a host.
+// bundle writes the scripts of the page.
 func (s *site) bundle() error {
 	for _, e := range entries {
-		sourcemap := api.SourceMapLinked
-		if s.Compress {
-			sourcemap = api.SourceMapNone
-		}
-		result := api.Build(api.BuildOptions{
-			EntryPointsAdvanced: []api.EntryPoint{{
-				InputPath:  filepath.Join(s.Root, "web", "src", e.source),
-				OutputPath: e.out,
-			}},
-			AbsWorkingDir:     filepath.Join(s.Root, "web"),
-			Outdir:            s.Out,
-			Bundle:            true,
-			Format:            e.format,
-			Platform:          api.PlatformBrowser,
-			Target:            api.ES2022,
-			JSX:               api.JSXAutomatic,
-			JSXImportSource:   "preact",
-			Loader:            map[string]api.Loader{".json": api.LoaderJSON, ".css": api.LoaderCSS},
-			MinifyWhitespace:  true,
-			MinifyIdentifiers: true,
-			MinifySyntax:      true,
-			LegalComments:     api.LegalCommentsInline,
-			Charset:           api.CharsetUTF8,
-			Sourcemap:         sourcemap,
-			LogLevel:          api.LogLevelSilent,
-		})
-		if err := bundleFault(e.source, result.Errors); err != nil {
+		if err := s.bundleEntry(e, ""); err != nil {
 			return err
 		}
-		for _, file := range result.OutputFiles {
-			if err := s.put(filepath.Base(file.Path), file.Contents); err != nil {
-				return err
-			}
+	}
+	return nil
+}
+
+// bundleEntry writes one script, with a text before it. A source map helps whoever works on the page, and
+// is left out of a site that is built to be put on a host.
+func (s *site) bundleEntry(e entry, before string) error {
+	sourcemap := api.SourceMapLinked
+	if s.Compress {
+		sourcemap = api.SourceMapNone
+	}
+	result := api.Build(api.BuildOptions{
+		EntryPointsAdvanced: []api.EntryPoint{{
+			InputPath:  filepath.Join(s.Root, "web", "src", e.source),
+			OutputPath: e.out,
+		}},
+		AbsWorkingDir:     filepath.Join(s.Root, "web"),
+		Outdir:            s.Out,
+		Banner:            map[string]string{"js": before},
+		Bundle:            true,
+		Format:            e.format,
+		Platform:          api.PlatformBrowser,
+		Target:            api.ES2022,
+		JSX:               api.JSXAutomatic,
+		JSXImportSource:   "preact",
+		Loader:            map[string]api.Loader{".json": api.LoaderJSON, ".css": api.LoaderCSS},
+		MinifyWhitespace:  true,
+		MinifyIdentifiers: true,
+		MinifySyntax:      true,
+		LegalComments:     api.LegalCommentsInline,
+		Charset:           api.CharsetUTF8,
+		Sourcemap:         sourcemap,
+		LogLevel:          api.LogLevelSilent,
+	})
+	if err := bundleFault(e.source, result.Errors); err != nil {
+		return err
+	}
+	for _, file := range result.OutputFiles {
+		if err := s.put(filepath.Base(file.Path), file.Contents); err != nil {
+			return err
 		}
 	}
 	return nil

@@ -18,6 +18,7 @@ import { Directions } from "./directions.tsx";
 import { FaultSummary } from "./faults.tsx";
 import { Header } from "./header.tsx";
 import { Marker } from "./icons.tsx";
+import { KeepNotices } from "./keep-notices.tsx";
 import { Legend } from "./legend.tsx";
 import { SunRibbon } from "./ribbon.tsx";
 import { HourTable } from "./table.tsx";
@@ -30,6 +31,7 @@ export function App() {
     <>
       <Header />
       <main>
+        <KeepNotices />
         <EngineNotice />
         <FaultSummary />
         <Comparison />

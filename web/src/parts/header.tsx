@@ -2,11 +2,12 @@
 
 import { effectiveNumber, effectiveText, type JsonObject, rawOptions } from "../document.ts";
 import { isMeasured } from "../measured-day.ts";
-import { canRedo, canUndo, redoEdit, scenario, setUnits, sheet, switchTheme, theme, undoEdit, units } from "../store.ts";
+import { canRedo, canUndo, readOnly, redoEdit, scenario, setUnits, sheet, switchTheme, theme, undoEdit, units } from "../store.ts";
 import { t } from "../text.ts";
 import { coordinate, longDate, rowDirection, show, text, type UnitSystem } from "../units.ts";
 import { Button } from "./button.tsx";
 import { RedoIcon, ThemeIcon, UndoIcon } from "./icons.tsx";
+import { KeepSheets, KeepTools } from "./keep-tools.tsx";
 import { SiteSheet } from "./sheet.tsx";
 
 export function Header() {
@@ -35,6 +36,7 @@ export function Header() {
         </div>
       </div>
       <div class="tools" role="group" aria-label={t("tools")}>
+        {!readOnly && <KeepTools />}
         <Button label={t("undo")} onPress={undoEdit} disabled={!canUndo.value} hook="undo" shortcut="Control+Z">
           <UndoIcon />
         </Button>
@@ -50,6 +52,7 @@ export function Header() {
         </Button>
       </div>
       {sheet.value === "site" && <SiteSheet />}
+      <KeepSheets />
     </header>
   );
 }

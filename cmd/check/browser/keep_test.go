@@ -1,0 +1,130 @@
+//go:build browser
+
+package browser
+
+import (
+	"bytes"
+	"context"
+	"math"
+	"net/http/httptest"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/cdproto/cdp"
+	cdpage "github.com/chromedp/cdproto/page"
+	"github.com/chromedp/chromedp"
+
+	"rowlight/cmd/site/serve"
+)
+
+// TestConsultant is a visit to a client without a network: the page was opened once, then the server is gone. The
+// work is as it was left, an option is compared, the report printed, and the link that stands on it gives the
+// same numbers in an empty profile.
+func TestConsultant(t *testing.T) {
+	host := httptest.NewServer(serve.Handler(bench.site))
+	t.Cleanup(host.Close)
+	p := openPage(t, host.URL+"/")
+	p.press("add-option")
+	p.until(`navigator.serviceWorker.ready.then(() => !!navigator.serviceWorker.controller)`)
+	p.until(workIsKept)
+	host.CloseClientConnections()
+	host.Close()
+
+	p.do(chromedp.Reload())
+	p.settled()
+	p.drawn()
+	if !p.there("option-C") {
+		t.Fatal("the third option is gone")
+	}
+	eval[bool](p, `(window.seenGeneration = 0, window.print = () => { window.printed = true; }, true)`)
+	p.answered()
+	p.choose("option-C-form", "sprawl")
+	p.answered()
+	p.enter("field-options-1-rows-azimuth_deg", "45")
+	p.answered()
+	here := p.numbers()
+
+	p.click("report")
+	p.until(`window.printed`)
+	p.report("report-a4", 8.27, 11.69, 2)
+	p.report("report-letter", 8.5, 11, 2)
+	for _, violation := range p.violations() {
+		t.Errorf("the Content-Security-Policy blocked %s", violation)
+	}
+	p.click("share")
+	p.until(hook("link") + `?.value`)
+	p.shot("share")
+	link := eval[string](p, hook("link")+`.value`)
+	p.click("keep")
+	p.until(hook("save-named"))
+	p.shot("keep")
+	p.linkAgrees(strings.Replace(link, host.URL+"/", bench.origin, 1), here)
+}
+
+// workIsKept tells whether the store of the browser holds the three options.
+const workIsKept = `new Promise((done) => {
+	const open = indexedDB.open("rowlight");
+	open.onsuccess = () => {
+		const all = open.result.transaction("work").objectStore("work").getAll();
+		all.onsuccess = () => { open.result.close(); done(all.result.some((work) => work.document.options.length === 3)); };
+	};
+})`
+
+// linkAgrees opens a link in an empty profile and wants the same numbers within 1e-9, and then the same link as a
+// page to be looked at only, as a teacher puts it into a page of her own.
+func (p *tab) linkAgrees(link string, want map[string]float64) {
+	t := p.t
+	t.Helper()
+	for name, address := range map[string]string{"link": link, "embedded": strings.Replace(link, "#", "?embed#", 1)} {
+		other := newTab(t, bench.browser)
+		other.beforeLoad(withoutPictures)
+		other.open(address).settled()
+		got := other.numbers()
+		for mark, value := range want {
+			if strings.HasPrefix(mark, "option-") && !(math.Abs(got[mark]-value) <= agreement*math.Max(1, math.Abs(value))) {
+				t.Errorf("%s: %s is %g, not %g", name, mark, got[mark], value)
+			}
+		}
+		if other.there("keep-notices") {
+			t.Errorf("%s: %s", name, other.text("keep-notices"))
+		}
+		other.shot(name)
+		if name != "embedded" {
+			continue
+		}
+		other.choose("option-A-form", "sprawl")
+		if other.there("keep") || eval[bool](other, `!!`+hook("option-A-edit")+`.offsetParent`) || other.generation() != 1 {
+			t.Error("what is to be looked at only can be changed")
+		}
+	}
+}
+
+var pageOfPDF = regexp.MustCompile(`/Type\s*/Page\b[^s]`)
+
+// report prints the page on paper of a size [in] and wants no more than some pages, with pictures on them.
+func (p *tab) report(name string, width, height float64, most int) {
+	p.t.Helper()
+	var pdf []byte
+	background := true
+	p.do(chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
+		printed, err := cdp.Call(ctx, t, cdpage.PrintToPDF, cdpage.PrintToPDFParams{
+			PaperWidth: width, PaperHeight: height, PreferCSSPageSize: &background, PrintBackground: &background,
+		})
+		pdf = printed.Data
+		return err
+	}))
+	if *shotsFolder != "" {
+		if err := os.WriteFile(filepath.Join(*shotsFolder, name+".pdf"), pdf, 0o644); err != nil {
+			p.t.Fatal(err)
+		}
+	}
+	if pages := len(pageOfPDF.FindAll(pdf, -1)); pages < 1 || pages > most {
+		p.t.Errorf("%s has %d pages, not 1 to %d", name, pages, most)
+	}
+	if pictures := bytes.Count(pdf, []byte("/Subtype /Image")); pictures < 3 {
+		p.t.Errorf("%s has %d pictures, not one for each option", name, pictures)
+	}
+}

@@ -1,0 +1,213 @@
+/** The report for paper: one to two pages of inputs, pictures, results, assumptions, sources and cautions. */
+
+import { signal } from "@preact/signals";
+import { render } from "preact";
+import { at, effective, effectiveNumber, effectiveText, fieldSchema, formByKey, isObject, type JsonObject, letter, type Path, rawOptions } from "../document.ts";
+import { answer } from "../engine.ts";
+import { link, refreshLink } from "../keep/link.ts";
+import { paneCanvases } from "../keep/pictures.tsx";
+import { fieldLabel } from "../labels.ts";
+import { isMeasured } from "../measured-day.ts";
+import { comparisonText, verdictText } from "../sentences.ts";
+import { compared, type DayNumber, limits, optionName, worse } from "../shown.ts";
+import { instant, step_min, units } from "../store.ts";
+import { t, tOr } from "../text.ts";
+import { clock, clockName, coordinate, longDate, moment, rowDirection, show, showPlain, text } from "../units.ts";
+import { DayChart } from "./day-chart.tsx";
+
+/** Addresses of the drawn panes, as they were when the report was asked for, one per option. */
+const paneImages = signal<string[]>([]);
+
+/** Makes the pictures and the link of the report and hands it to the print dialogue of the browser. */
+export async function printReport(): Promise<void> {
+  await refreshLink();
+  const canvases = await paneCanvases();
+  const blobs = await Promise.all(canvases.map((canvas) => canvas && new Promise<Blob | null>((done) => canvas.toBlob(done, "image/png"))));
+  paneImages.value.forEach((address) => URL.revokeObjectURL(address));
+  paneImages.value = blobs.map((blob) => (blob ? URL.createObjectURL(blob) : ""));
+  drawReport();
+  await Promise.all([...document.querySelectorAll<HTMLImageElement>("#report img")].map((image) => image.decode().catch(() => undefined)));
+  window.print();
+}
+
+/** Draws the report at once, as a browser that begins to print needs it. */
+function drawReport(): void {
+  const place = document.getElementById("report");
+  if (place && answer.peek()) render(<Report />, place);
+}
+
+/** Whoever prints by the browser's own command gets the report too. */
+export function startReport(): void {
+  window.addEventListener("beforeprint", drawReport);
+}
+
+function Report() {
+  const now = answer.value;
+  if (!now) return null;
+  const { day, document } = now;
+  const options = day.options.map((_, i) => i);
+  return (
+    <article class="report">
+      <header>
+        <h1>{t("report.title", { name: day.name })}</h1>
+        <p>{placeAndDay(document)}</p>
+        <p class="report-note">{isMeasured(document) ? t("measured.source", { source: effectiveText(document, ["weather", "source"]) }) : effectiveText(document, ["note"])}</p>
+      </header>
+      <section class="report-findings">
+        {day.comparison.map((sentence, i) => (
+          <p key={i} class="report-lead">
+            {comparisonText(sentence, options.filter((o) => o !== compared.value)[i] ?? 0, compared.value, options.length, units.value)}
+          </p>
+        ))}
+        <div class="report-panes" data-count={options.length}>
+          {options.map((i) => (
+            <figure key={i}>
+              {paneImages.value[i] && <img src={paneImages.value[i]} alt={t("report.pane", { letter: letter(i), hour: clock((instant.value * step_min) / 60) })} />}
+              <figcaption>
+                <strong>
+                  {letter(i)} {optionName(document, i)}
+                </strong>
+                . {verdictText(day.options[i]?.verdict ?? { code: "" }, units.value)}
+              </figcaption>
+            </figure>
+          ))}
+        </div>
+        {paneImages.value.some(Boolean) && <p class="report-note">{t("report.panesAt", { hour: clock((instant.value * step_min) / 60) })}</p>}
+      </section>
+      <Results options={options} />
+      <figure class="report-chart">
+        <DayChart />
+        <figcaption>{t("chart.label")}</figcaption>
+      </figure>
+      <Inputs document={document} options={options} />
+      <section class="report-small">
+        <h2>{t("report.assumptions")}</h2>
+        <p>
+          {limits.value.map(({ key, temperature_C }) => t("limit.line", { limit: text(show(temperature_C, "degC", units.value, 0)), name: t(`limit.${key}`) })).join("; ")}.{" "}
+          {t("report.limits")}
+        </p>
+        <p>{t("reading.over")} {t("reading.hottest")}</p>
+        <h2>{t("report.sources")}</h2>
+        <p>{t("report.sourcesText")}</p>
+        <h2>{t("cautions")}</h2>
+        <p>
+          {t("caution.scope")} {t("caution.people")} {t("caution.limits")} {t("caution.leaves")} {t("caution.trellis")}
+        </p>
+      </section>
+      <footer>
+        <p>{t("report.made", { moment: moment(Date.now()), version: day.modelVersion })}</p>
+        {link.value && (
+          <p class="report-link">
+            <a href={link.value}>{link.value}</a>
+          </p>
+        )}
+      </footer>
+    </article>
+  );
+}
+
+function placeAndDay(document: JsonObject): string {
+  const of = (path: Path, unit: string, digits?: number) => text(show(effectiveNumber(document, path), unit, units.value, digits));
+  const place = t("place", {
+    latitude: coordinate(effectiveNumber(document, ["site", "latitude_deg"]), "latitude"),
+    longitude: coordinate(effectiveNumber(document, ["site", "longitude_deg"]), "longitude"),
+  });
+  return [
+    place,
+    of(["site", "elevation_m"], "m", 0),
+    t(isMeasured(document) ? "date.measured" : "date.design", { date: longDate(effectiveText(document, ["weather", "date"])) }),
+    t("report.air", { low: of(["weather", "airMin_C"], "degC", 0), high: of(["weather", "airMax_C"], "degC", 0) }),
+    t("report.wind", { wind: of(["weather", "wind_ms"], "m/s") }),
+    t("hour.clock", { clock: clockName(effectiveNumber(document, ["site", "utcOffset_h"])) }),
+  ].join(" · ");
+}
+
+function Results({ options }: { options: number[] }) {
+  const over = (key: number) => t("over", { limit: text(show(limits.value[key]?.temperature_C ?? 0, "degC", units.value, 0)) });
+  const rows: [string, DayNumber, string][] = [
+    [t("hottest"), "hottest_C", "degC"],
+    [over(2), "overBurn_h", "h"],
+    [over(1), "overHot_h", "h"],
+    [over(0), "overWatch_h", "h"],
+  ];
+  return (
+    <table class="report-results">
+      <caption>{t("report.results")}</caption>
+      <Head options={options} />
+      <tbody>
+        {rows.map(([label, number, unit]) => (
+          <tr key={label}>
+            <th scope="row">{label}</th>
+            {options.map((i) => {
+              const found = worse(answer.value?.day.options[i], number);
+              return <td key={i}>{found && `${text(show(found.value, unit, units.value))}${found.value > 0 ? `, ${found.side.compass}` : ""}`}</td>;
+            })}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function Head({ options }: { options: number[] }) {
+  return (
+    <thead>
+      <tr>
+        <td />
+        {options.map((i) => (
+          <th key={i} scope="col">
+            {letter(i)}
+          </th>
+        ))}
+      </tr>
+    </thead>
+  );
+}
+
+/** What every reader looks for first; then whatever an option says of its own. */
+const always = ["rows/azimuth_deg", "rows/rowSpacing_m", "rows/vineSpacing_m", "leaves/area_m2_per_m"];
+
+function Inputs({ document, options }: { document: JsonObject; options: number[] }) {
+  const own = rawOptions(document).flatMap((option) => leaves(option, []));
+  const rows = [...new Set([...always, ...own])].map((row) => row.split("/").map((step) => (/^\d+$/.test(step) ? Number(step) : step)));
+  return (
+    <table class="report-inputs">
+      <caption>{t("report.inputs")}</caption>
+      <Head options={options} />
+      <tbody>
+        <tr>
+          <th scope="row">{t("report.form")}</th>
+          {options.map((i) => (
+            <td key={i}>{formByKey(effectiveText(document, ["options", i, "form"]))?.name ?? ""}</td>
+          ))}
+        </tr>
+        {rows.map((row) => (
+          <tr key={row.join("/")}>
+            <th scope="row">{fieldLabel(["options", 0, ...row])}</th>
+            {options.map((i) => (
+              <td key={i}>{inputText(document, ["options", i, ...row])}</td>
+            ))}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+/** The fields that an option gives itself, as paths within it; those of lists stay with the drawing. */
+function leaves(value: JsonObject, path: string[]): string[] {
+  return Object.entries(value).flatMap(([key, part]) => {
+    const below = [...path, key];
+    if (isObject(part)) return leaves(part, below);
+    const known = fieldSchema(["options", 0, ...below]);
+    return Array.isArray(part) || !known || key === "form" || key === "name" ? [] : [below.join("/")];
+  });
+}
+
+function inputText(document: JsonObject, path: Path): string {
+  const value = effective(document, path) ?? at(document, path);
+  if (typeof value === "string") return tOr(`${path.at(-1)}.${value}`, value);
+  if (typeof value !== "number") return "";
+  const written = text(showPlain(value, fieldSchema(path)?.["x-unit"] ?? "", units.value));
+  return path.at(-1) === "azimuth_deg" ? `${written} (${rowDirection(value)})` : written;
+}
