@@ -45,6 +45,13 @@
  *   directions             the details element of row directions; directions-over and -limit choose days and
  *                          limit, directions-state has data-done "true" or "false", directions-words the
  *                          sentences, directions-table the numbers
+ *   keep, share, report    the tools that keep, hand on and print
+ *   save-file, open-file   the scenario as a file: a button and an input
+ *   save-name, save-named  under which name to keep it in this browser; named, earlier are what it holds
+ *   link, embed-text       the address of the scenario; the text that puts it into another page
+ *   save-table, save-numbers, save-pictures      the day as CSV, JSON and PNG
+ *   keep-notices           what there is to tell of a document that came in; not-kept while the browser
+ *                          keeps nothing; update and use-update while a newer page waits
  *   table                  the details element of the hourly table
  *   weigh                  the table of the whole decision; weigh-KEY the slider of a weight, weigh-KEY-L the number
  *                          of an option with data-low and data-high; KEY is heat, light, frost, crop, work, water, colour
