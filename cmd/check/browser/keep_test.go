@@ -6,12 +6,15 @@ import (
 	"bytes"
 	"context"
 	"math"
+	"net/http"
 	"net/http/httptest"
 	"os"
 	"path/filepath"
 	"regexp"
 	"strings"
+	"sync/atomic"
 	"testing"
+	"time"
 
 	"github.com/chromedp/cdproto/cdp"
 	cdpage "github.com/chromedp/cdproto/page"
@@ -20,20 +23,25 @@ import (
 	"rowlight/cmd/site/serve"
 )
 
-// TestConsultant is a visit to a client without a network: the page was opened once, then the server is gone. The
-// work is as it was left, an option is compared, the report printed, and the link that stands on it gives the
-// same numbers in an empty profile.
+// TestConsultant is a visit to a client without a network: the page was opened once and has found a newer one,
+// then the server is gone. Gone over to the newer page, the work is as it was left, an option is compared, the
+// report printed, and the link that stands on it gives the same numbers in an empty profile.
 func TestConsultant(t *testing.T) {
-	host := httptest.NewServer(serve.Handler(bench.site))
+	var newer atomic.Bool
+	host := httptest.NewServer(newerFrom(&newer, serve.Handler(bench.site)))
 	t.Cleanup(host.Close)
 	p := openPage(t, host.URL+"/")
 	p.press("add-option")
 	p.until(`navigator.serviceWorker.ready.then(() => !!navigator.serviceWorker.controller)`)
 	p.until(workIsKept)
+	newer.Store(true)
+	eval[bool](p, `(window.before = true, navigator.serviceWorker.getRegistration().then((r) => r.update()).then(() => true))`)
+	p.until(hook("use-update"))
 	host.CloseClientConnections()
 	host.Close()
 
-	p.do(chromedp.Reload())
+	p.click("use-update")
+	p.loadedAnew()
 	p.settled()
 	p.drawn()
 	if !p.there("option-C") {
@@ -64,6 +72,32 @@ func TestConsultant(t *testing.T) {
 	p.linkAgrees(strings.Replace(link, host.URL+"/", bench.origin, 1), here)
 }
 
+// newerFrom is a host whose service worker is another one from a moment on.
+func newerFrom(newer *atomic.Bool, handler http.Handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if newer.Load() && r.URL.Path == "/service-worker.js" {
+			text, _ := os.ReadFile(filepath.Join(bench.site, "service-worker.js")) // without it the test finds no newer page
+			w.Header().Set("Content-Type", "text/javascript")
+			_, _ = w.Write(append(text, "// newer\n"...))
+			return
+		}
+		handler.ServeHTTP(w, r)
+	})
+}
+
+// loadedAnew waits until the page has loaded itself again: the mark on its window is gone.
+func (p *tab) loadedAnew() {
+	p.t.Helper()
+	for deadline := time.Now().Add(patience); time.Now().Before(deadline); time.Sleep(100 * time.Millisecond) {
+		// While one page gives way to the next an expression may fail.
+		anew, err := chromedp.Run(p.ctx, chromedp.Evaluate[bool](`!window.before && document.readyState === "complete"`))
+		if err == nil && anew {
+			return
+		}
+	}
+	p.t.Fatal("the page does not load itself again")
+}
+
 // workIsKept tells whether the store of the browser holds the three options.
 const workIsKept = `new Promise((done) => {
 	const open = indexedDB.open("rowlight");
@@ -92,7 +126,8 @@ func (p *tab) linkAgrees(link string, want map[string]float64) {
 			t.Errorf("%s: %s", name, other.text("keep-notices"))
 		}
 		other.shot(name)
-		if name != "embedded" {
+		if name == "link" {
+			other.fullStorage()
 			continue
 		}
 		other.choose("option-A-form", "sprawl")
@@ -100,6 +135,15 @@ func (p *tab) linkAgrees(link string, want map[string]float64) {
 			t.Error("what is to be looked at only can be changed")
 		}
 	}
+}
+
+// fullStorage lets the browser have no room any more: the page says so, and offers the file.
+func (p *tab) fullStorage() {
+	p.t.Helper()
+	eval[bool](p, `(IDBObjectStore.prototype.put = () => { throw new DOMException("no room", "QuotaExceededError"); }, true)`)
+	p.click("add-option")
+	p.until(hook("not-kept"))
+	p.says("not-kept", "full", "Save as a file")
 }
 
 var pageOfPDF = regexp.MustCompile(`/Type\s*/Page\b[^s]`)

@@ -3,16 +3,16 @@
 import { signal } from "@preact/signals";
 import { render } from "preact";
 import { at, effective, effectiveNumber, effectiveText, fieldSchema, formByKey, isObject, type JsonObject, letter, type Path, rawOptions } from "../document.ts";
-import { answer } from "../engine.ts";
+import { answer, ranges } from "../engine.ts";
 import { link, refreshLink } from "../keep/link.ts";
 import { paneCanvases } from "../keep/pictures.tsx";
 import { fieldLabel } from "../labels.ts";
 import { isMeasured } from "../measured-day.ts";
 import { comparisonText, verdictText } from "../sentences.ts";
-import { compared, type DayNumber, limits, optionName, worse } from "../shown.ts";
+import { compared, type DayNumber, limits, optionName, worse, worseBand } from "../shown.ts";
 import { instant, step_min, units } from "../store.ts";
 import { t, tOr } from "../text.ts";
-import { clock, clockName, coordinate, longDate, moment, rowDirection, show, showPlain, text } from "../units.ts";
+import { clock, clockName, coordinate, formatNumber, longDate, moment, rowDirection, show, showPlain, span, text } from "../units.ts";
 import { DayChart } from "./day-chart.tsx";
 
 /** Addresses of the drawn panes, as they were when the report was asked for, one per option. */
@@ -75,6 +75,7 @@ function Report() {
         {paneImages.value.some(Boolean) && <p class="report-note">{t("report.panesAt", { hour: clock((instant.value * step_min) / 60) })}</p>}
       </section>
       <Results options={options} />
+      {ranges.value && <p class="report-note">{t("report.ranges", { draws: formatNumber(ranges.value.draws, 0), inputs: ranges.value.inputs.map(({ name }) => name).join(", ") })}</p>}
       <figure class="report-chart">
         <DayChart />
         <figcaption>{t("chart.label")}</figcaption>
@@ -140,7 +141,13 @@ function Results({ options }: { options: number[] }) {
             <th scope="row">{label}</th>
             {options.map((i) => {
               const found = worse(answer.value?.day.options[i], number);
-              return <td key={i}>{found && `${text(show(found.value, unit, units.value))}${found.value > 0 ? `, ${found.side.compass}` : ""}`}</td>;
+              const band = worseBand(i, number);
+              return (
+                <td key={i}>
+                  {found && `${text(show(found.value, unit, units.value))}${found.value > 0 ? `, ${found.side.compass}` : ""}`}
+                  {band && <span class="report-note"> ({span(band.low, band.high, unit, units.value)})</span>}
+                </td>
+              );
             })}
           </tr>
         ))}
