@@ -161,6 +161,9 @@ func (p *tab) report(name string, width, height float64, most int) {
 		return err
 	}))
 	if *shotsFolder != "" {
+		if err := os.MkdirAll(*shotsFolder, 0o755); err != nil {
+			p.t.Fatal(err)
+		}
 		if err := os.WriteFile(filepath.Join(*shotsFolder, name+".pdf"), pdf, 0o644); err != nil {
 			p.t.Fatal(err)
 		}
