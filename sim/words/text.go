@@ -26,7 +26,6 @@ import (
 	_ "embed"
 	"encoding/json"
 	"fmt"
-	"regexp"
 	"strings"
 	"sync"
 
@@ -57,9 +56,6 @@ var catalogues = sync.OnceValue(func() map[string]map[string]string {
 	return read
 })
 
-// parameter matches {name} and {name:tag}.
-var parameter = regexp.MustCompile(`\{(\w+)(?::(\w+))?\}`)
-
 // Text writes the text of a code in a language and metric units.
 func Text(language, code string, words map[string]string, values map[string]any) string {
 	return Style{Language: language}.Text(code, words, values)
@@ -72,17 +68,37 @@ func (s Style) Text(code string, words map[string]string, values map[string]any)
 	if !ok {
 		return code
 	}
-	return parameter.ReplaceAllStringFunc(template, func(whole string) string {
-		match := parameter.FindStringSubmatch(whole)
-		name, tag := match[1], match[2]
+	return fill(template, func(name, tag string) (string, bool) {
 		if word, ok := words[name]; ok {
-			return s.word(word, tag)
+			return s.word(word, tag), true
 		}
-		if value, ok := values[name]; ok {
-			return s.value(value, tag, values)
+		value, ok := values[name]
+		if !ok {
+			return "", false
 		}
-		return whole
+		return s.value(value, tag, values), true
 	})
+}
+
+// fill puts what is known of each parameter of a template in its place.
+func fill(template string, known func(name, tag string) (text string, ok bool)) string {
+	var filled strings.Builder
+	for {
+		plain, rest, opened := strings.Cut(template, "{")
+		parameter, after, closed := strings.Cut(rest, "}")
+		filled.WriteString(plain)
+		if !opened || !closed {
+			filled.WriteString(template[len(plain):])
+			return filled.String()
+		}
+		name, tag, _ := strings.Cut(parameter, ":")
+		if text, ok := known(name, tag); ok {
+			filled.WriteString(text)
+		} else {
+			filled.WriteString("{" + parameter + "}")
+		}
+		template = after
+	}
 }
 
 // Sentence writes a verdict or a comparison.

@@ -3,7 +3,6 @@ package document
 import (
 	"cmp"
 	"encoding/json"
-	"errors"
 	"fmt"
 	"slices"
 	"strconv"
@@ -11,113 +10,33 @@ import (
 	"sync"
 	"unicode/utf8"
 
-	"github.com/santhosh-tekuri/jsonschema/v6"
-	"github.com/santhosh-tekuri/jsonschema/v6/kind"
-
 	"rowlight/sim/scenario"
 )
 
-// address names the embedded schema inside the validator; nothing is ever fetched.
-const address = "scenario.json"
+// rules is the schema as a tree.
+type rules struct{ tree map[string]any }
 
-// rules is the schema twice: compiled for validation, and as a tree to look up ranges and units.
-type rules struct {
-	compiled *jsonschema.Schema
-	tree     map[string]any
-}
-
-// loadRules compiles the embedded schema once; a fault in it is a fault of the program.
+// loadRules reads the embedded schema once; a fault in it is a fault of the program.
 var loadRules = sync.OnceValue(func() rules {
 	var tree map[string]any
 	if err := json.Unmarshal(scenario.Schema(), &tree); err != nil {
 		panic("document: schema: " + err.Error())
 	}
-	compiler := jsonschema.NewCompiler()
-	compiler.AssertFormat()
-	if err := compiler.AddResource(address, tree); err != nil {
-		panic("document: schema: " + err.Error())
-	}
-	return rules{compiler.MustCompile(address), tree}
+	return rules{tree}
 })
 
 // schemaFaults lists every place where a tree does not fit the schema, in the order of their paths.
 func schemaFaults(tree map[string]any) []scenario.Fault {
 	rules := loadRules()
-	err := rules.compiled.Validate(tree)
-	if err == nil {
-		return nil
-	}
-	var failed *jsonschema.ValidationError
-	if !errors.As(err, &failed) {
-		return []scenario.Fault{{Code: "fault.unreadable", Values: map[string]any{"detail": err.Error()}}}
-	}
 	var faults []scenario.Fault
-	collect(failed, func(leaf *jsonschema.ValidationError) {
-		faults = append(faults, rules.faultsOf(leaf, tree)...)
-	})
+	rules.check(tree, rules.tree, nil, func(f scenario.Fault) { faults = append(faults, f) })
 	slices.SortStableFunc(faults, func(a, b scenario.Fault) int { return cmp.Compare(a.Path, b.Path) })
 	return faults
 }
 
-// collect visits the innermost errors: the outer ones only say that something inside failed.
-func collect(failed *jsonschema.ValidationError, visit func(*jsonschema.ValidationError)) {
-	if len(failed.Causes) == 0 {
-		visit(failed)
-	}
-	for _, cause := range failed.Causes {
-		collect(cause, visit)
-	}
-}
-
-// faultsOf says one error of the validator in the codes of the catalogue.
-func (r rules) faultsOf(leaf *jsonschema.ValidationError, tree map[string]any) []scenario.Fault {
-	value := lookUp(tree, leaf.InstanceLocation)
-	field := r.field(leaf.SchemaURL)
-	fault := scenario.Fault{Path: pointer(leaf.InstanceLocation), Values: map[string]any{}}
-	if said := short(value); said != nil {
-		fault.Values["value"] = said
-	}
-	switch what := leaf.ErrorKind.(type) {
-	case *kind.Type:
-		fault.Code = "fault.type"
-		fault.Values["got"], fault.Values["want"] = kindOf(value), what.Want
-	case *kind.Minimum, *kind.Maximum:
-		fault.Code = "fault.range"
-		fault.Values["min"], fault.Values["max"] = field["minimum"], field["maximum"]
-		if unit := unitOf(field); unit != "" {
-			fault.Values["unit"] = unit
-		}
-	case *kind.Enum:
-		fault.Code = "fault.choice"
-		fault.Values["allowed"] = texts(what.Want)
-	case *kind.Format:
-		fault.Code = "fault.date"
-	case *kind.MaxLength:
-		fault.Code, fault.Values = "fault.length", map[string]any{"count": what.Got, "max": what.Want}
-	case *kind.MinItems:
-		fault.Code, fault.Values = "fault.count", map[string]any{"count": what.Got, "min": what.Want, "max": field["maxItems"]}
-	case *kind.MaxItems:
-		fault.Code, fault.Values = "fault.count", map[string]any{"count": what.Got, "min": least(field), "max": what.Want}
-	case *kind.Required:
-		return missing(fault.Path, what.Missing)
-	default:
-		fault.Code, fault.Values = "fault.unreadable", map[string]any{"detail": fmt.Sprint(leaf)}
-	}
-	return []scenario.Fault{fault}
-}
-
-// missing makes one fault for each field that has no default and is not there.
-func missing(path string, names []string) []scenario.Fault {
-	var faults []scenario.Fault
-	for _, name := range names {
-		faults = append(faults, scenario.Fault{Code: "fault.missing", Path: path + pointer([]string{name})})
-	}
-	return faults
-}
-
-// field is the schema of one field, by the address that the validator gives for it.
-func (r rules) field(url string) map[string]any {
-	_, fragment, _ := strings.Cut(url, "#/")
+// field is the schema that a reference names.
+func (r rules) field(reference string) map[string]any {
+	_, fragment, _ := strings.Cut(reference, "#/")
 	node, _ := lookUp(r.tree, strings.Split(fragment, "/")).(map[string]any)
 	return node
 }
