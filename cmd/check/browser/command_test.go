@@ -33,6 +33,8 @@ func rowlightDay(t *testing.T, file string, flags ...string) result.Day {
 		t.Fatal(err)
 	}
 	question := strings.Join(append([]string{string(document)}, flags...), "\x00")
+	bench.mu.Lock()
+	defer bench.mu.Unlock()
 	if day, known := bench.days[question]; known {
 		return day
 	}

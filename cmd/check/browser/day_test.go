@@ -13,6 +13,7 @@ import (
 // TestPageOpensWithNumbers is what a newcomer sees: both options with their numbers, verdicts and the
 // comparison, equal to the command line's, and a picture.
 func TestPageOpensWithNumbers(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, bench.origin)
 	p.agrees(rowlightDay(t, firstScenario()))
 	for _, mark := range []string{"option-A-verdict", "option-B-verdict", "comparison"} {
@@ -27,6 +28,7 @@ func TestPageOpensWithNumbers(t *testing.T) {
 // TestHourIsDragged drags the hour with the mouse over the day and compares what the page then shows
 // with the command line.
 func TestHourIsDragged(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, bench.origin)
 	day := rowlightDay(t, firstScenario())
 	for _, share := range []float64{0.3, 0.62, 0.95} {
@@ -49,6 +51,7 @@ func TestHourIsDragged(t *testing.T) {
 // TestHourByKeys moves the hour with the keys: the arrows by a step, the page keys by an hour, Home and
 // End to the steps next to sunrise and sunset.
 func TestHourByKeys(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, bench.origin)
 	day := rowlightDay(t, firstScenario())
 	p.focus("hour-slider")
@@ -81,6 +84,7 @@ func TestHourByKeys(t *testing.T) {
 // TestChangeIsComputedAndUndone turns the rows of option A by the keys, compares with the command
 // line, and takes the change back and forth.
 func TestChangeIsComputedAndUndone(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, bench.origin)
 	before := rowlightDay(t, firstScenario())
 	p.agrees(before)
@@ -111,6 +115,7 @@ func TestChangeIsComputedAndUndone(t *testing.T) {
 // TestFormIsChosen gives option A the form of option B: it then takes all the sizes of that form. Then it shades the fruit of
 // option A.
 func TestFormIsChosen(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, bench.origin)
 	p.do(chromedp.Focus(chromedp.CSS(`[data-testid="option-A-form"]`)))
 	eval[bool](p, `(() => { const choice = `+hook("option-A-form")+`; choice.value = "sprawl"; return choice.dispatchEvent(new Event("change", { bubbles: true })); })()`)

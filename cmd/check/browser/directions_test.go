@@ -35,6 +35,7 @@ func (p *tab) checkDirections() {
 }
 
 func TestRowDirectionsInThePage(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, bench.origin)
 	p.checkDirections()
 	for _, width := range []int64{1440, 768, 360} {

@@ -51,6 +51,7 @@ func TestOutsideIsSeen(t *testing.T) {
 
 // TestPolicyIsInForce tries what the policy forbids.
 func TestPolicyIsInForce(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, bench.origin)
 	eval[bool](p, `(() => { const s = document.createElement("script"); s.textContent = "window.slipped = true"; document.head.append(s); return true; })()`)
 	eval[bool](p, `fetch("http://vineyard.example/").then(() => false, () => true)`)
@@ -63,6 +64,7 @@ func TestPolicyIsInForce(t *testing.T) {
 
 // TestSubPath opens the page where a project page has it: below other folders of a host.
 func TestSubPath(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, bench.below)
 	p.agrees(rowlightDay(t, firstScenario()))
 	p.drawn()
@@ -82,6 +84,7 @@ func TestWithoutWebAssembly(t *testing.T) {
 
 // TestWithoutWebGL keeps every number and says why there is no picture.
 func TestWithoutWebGL(t *testing.T) {
+	t.Parallel()
 	p := newTab(t, bench.browser)
 	p.beforeLoad(withoutPictures)
 	p.open(bench.origin)
@@ -93,6 +96,7 @@ func TestWithoutWebGL(t *testing.T) {
 
 // TestChromiumWithoutWebGL is the same with a browser that really has none.
 func TestChromiumWithoutWebGL(t *testing.T) {
+	t.Parallel()
 	browser, stop, err := startChromium(t.TempDir(), chromedp.Flag("disable-webgl", true), chromedp.Flag("disable-3d-apis", true))
 	if err != nil {
 		t.Fatal(err)

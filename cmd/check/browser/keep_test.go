@@ -27,6 +27,7 @@ import (
 // then the server is gone. Gone over to the newer page, the work is as it was left, an option is compared, the
 // report printed, and the link that stands on it gives the same numbers in an empty profile.
 func TestConsultant(t *testing.T) {
+	t.Parallel()
 	var newer atomic.Bool
 	host := httptest.NewServer(newerFrom(&newer, serve.Handler(bench.site)))
 	t.Cleanup(host.Close)

@@ -20,6 +20,7 @@ import (
 // TestPicture takes the picture of the README. The panes must show something rich: a picture that is
 // one plain colour, or a loading text, is no picture.
 func TestPicture(t *testing.T) {
+	t.Parallel()
 	p := newTab(t, bench.browser)
 	p.viewport(1440, 1180, 1)
 	p.colourScheme("light")
@@ -47,6 +48,7 @@ func TestPicture(t *testing.T) {
 
 // TestPanesFollowTheHour draws another picture at another hour, and draws nothing while nothing changes.
 func TestPanesFollowTheHour(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, bench.origin)
 	p.drawn()
 	p.still()
@@ -65,6 +67,7 @@ func TestPanesFollowTheHour(t *testing.T) {
 
 // TestCameraByMouseAndKeys turns the picture of option A.
 func TestCameraByMouseAndKeys(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, bench.origin)
 	p.drawn()
 	p.still()
@@ -174,6 +177,7 @@ func scaledBox(box image.Rectangle, ratio float64) image.Rectangle {
 // TestEveryLookIsAccessible runs axe over the page in both looks, wide and narrow, and looks for
 // content that does not fit.
 func TestEveryLookIsAccessible(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, bench.origin)
 	p.drawn()
 	p.looks([]look{{"light", 1440, 900}, {"dark", 1440, 900}, {"light", 390, 844}, {"dark", 320, 640}}, func(look look, name string) {
@@ -204,6 +208,7 @@ func (p *tab) accessible() {
 
 // TestTabReachesEverythingAndIsNotTrapped walks through the page with the Tab key.
 func TestTabReachesEverythingAndIsNotTrapped(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, bench.origin)
 	p.drawn()
 	seen := map[string]bool{}

@@ -27,13 +27,14 @@ var (
 // bench is what all tests share: the built site behind two servers, one browser, and the command
 // line to compare with.
 var bench struct {
-	root     string                // of the repository
-	site     string                // folder of the built site
-	rowlight string                // the built command line
-	origin   string                // server with the site at its root
-	below    string                // server with the site in a sub-path, as a project page has it
-	outside  *outside              // what pages ask of other hosts
-	maker    *outside              // what the browser itself asks, mostly of its maker
+	root     string   // of the repository
+	site     string   // folder of the built site
+	rowlight string   // the built command line
+	origin   string   // server with the site at its root
+	below    string   // server with the site in a sub-path, as a project page has it
+	outside  *outside // what pages ask of other hosts
+	maker    *outside // what the browser itself asks, mostly of its maker
+	mu       sync.Mutex
 	days     map[string]result.Day // answers of the command line by document and flags
 	browser  context.Context
 	packing  func() (dir string, err error) // waits for the compressed site

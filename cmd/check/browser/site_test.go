@@ -73,6 +73,7 @@ const programs = "engine.wasm and view.wasm"
 // TestSiteForAHost builds the compressed site, keeps it within its budget, and opens it from a host that
 // sends the compressed copies.
 func TestSiteForAHost(t *testing.T) {
+	t.Parallel()
 	dir, err := bench.packing()
 	if err != nil {
 		t.Fatal(err)

@@ -17,6 +17,7 @@ import (
 // so that the east side of north–south rows is the morning side, but it stands in the north at noon. The
 // sides of east–west rows follow: their sunny side is the north one.
 func TestSouthernHemisphere(t *testing.T) {
+	t.Parallel()
 	file := weatherFile("kestrel-flat-hot-week-tmy3.csv")
 	p := openPage(t, bench.origin)
 	p.openWeather(file)
@@ -49,6 +50,7 @@ func TestSouthernHemisphere(t *testing.T) {
 // TestPolarDay asks for a design day where the sun does not set: it is refused in plain words, and the
 // numbers before stay until the place is one with a night.
 func TestPolarDay(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, bench.origin)
 	first := rowlightDay(t, firstScenario())
 	p.click("site")
@@ -79,6 +81,7 @@ func TestPolarDay(t *testing.T) {
 // TestFourOptions fills the page: all columns beside each other where they fit, one at a time where not, and
 // nothing lies over anything else.
 func TestFourOptions(t *testing.T) {
+	t.Parallel()
 	file := changedScenario(t, map[string]any{"form": "vsp-spurs"}, map[string]any{"form": "sprawl"}, map[string]any{"form": "sprawl"}, map[string]any{"form": "sprawl"})
 	day := rowlightDay(t, file)
 	p := openPage(t, bench.origin)

@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"github.com/chromedp/cdproto/cdp"
+	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/log"
 	"github.com/chromedp/cdproto/network"
 	cdpage "github.com/chromedp/cdproto/page"
@@ -59,7 +60,11 @@ func newTab(t *testing.T, browser context.Context) *tab {
 	if err := chromedp.Listen(ctx, p.hear); err != nil {
 		t.Fatal(err)
 	}
-	p.do(chromedp.EmulateViewport(1440, 900))
+	p.do(chromedp.EmulateViewport(1440, 900), chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
+		// Two tests run at once: each tab counts as the one in front.
+		_, err := cdp.Call(ctx, t, emulation.SetFocusEmulationEnabled, emulation.SetFocusEmulationEnabledParams{Enabled: true})
+		return err
+	}))
 	p.beforeLoad(keepViolations)
 	return p
 }

@@ -21,6 +21,7 @@ func weatherFile(name string) string {
 // TestDayOfAWeatherFile takes days of a file and compares the page with the command line, which takes the
 // same day of the same file; each day is one step that can be undone; nothing leaves the machine.
 func TestDayOfAWeatherFile(t *testing.T) {
+	t.Parallel()
 	asked := len(bench.outside.requests())
 	file := weatherFile("stony-bend-hot-week.epw")
 	p := openPage(t, bench.origin)
@@ -58,6 +59,7 @@ func TestDayOfAWeatherFile(t *testing.T) {
 // TestRealWeatherFilesInThePage takes the hottest day of every real file in the folder that ROWLIGHT_WEATHER names,
 // else beside the checkout; where there is none, the invented ones above are all.
 func TestRealWeatherFilesInThePage(t *testing.T) {
+	t.Parallel()
 	folder := os.Getenv("ROWLIGHT_WEATHER")
 	if folder == "" {
 		folder = filepath.Join(bench.root, "..", "shared", "weather")
@@ -91,6 +93,7 @@ func TestRealWeatherFilesInThePage(t *testing.T) {
 // TestBackToTheDesignDayKeepsWhatTheUserHad changes the design day and, on the measured day, the site: the
 // one comes back, the other stays.
 func TestBackToTheDesignDayKeepsWhatTheUserHad(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, bench.origin)
 	p.openWeather(weatherFile("kestrel-flat-hot-week-tmy3.csv"))
 	p.enter("field-weather-airMax_C", "38.5")
@@ -111,6 +114,7 @@ func TestBackToTheDesignDayKeepsWhatTheUserHad(t *testing.T) {
 // TestFaultsOfAWeatherFileInThePage drops files that cannot be used: line, column, what and remedy are
 // said, and the numbers and the file that is open stay.
 func TestFaultsOfAWeatherFileInThePage(t *testing.T) {
+	t.Parallel()
 	good := weatherFile("stony-bend-hot-week.epw")
 	text, err := os.ReadFile(good)
 	if err != nil {
@@ -156,6 +160,7 @@ func TestFaultsOfAWeatherFileInThePage(t *testing.T) {
 // TestWeatherFileByKeyboard opens the sheet, takes the hottest day and goes to others without a mouse; going
 // through the days is one step. The sheet is accessible in both looks.
 func TestWeatherFileByKeyboard(t *testing.T) {
+	t.Parallel()
 	file := weatherFile("stony-bend-hot-week.epw")
 	p := openPage(t, bench.origin)
 	p.focus("site")
@@ -190,6 +195,7 @@ func TestWeatherFileByKeyboard(t *testing.T) {
 // TestWeatherSheetInEveryLook opens a file with odd lines, takes a day and looks at the sheet on wide and narrow
 // windows, light and dark.
 func TestWeatherSheetInEveryLook(t *testing.T) {
+	t.Parallel()
 	text, err := os.ReadFile(weatherFile("stony-bend-hot-week.epw"))
 	if err != nil {
 		t.Fatal(err)
@@ -219,6 +225,7 @@ func TestWeatherSheetInEveryLook(t *testing.T) {
 
 // TestWeatherFileSurvivesTheEngine ends the engine: the one that starts anew knows the file again.
 func TestWeatherFileSurvivesTheEngine(t *testing.T) {
+	t.Parallel()
 	file := weatherFile("stony-bend-hot-week.epw")
 	p := newTab(t, bench.browser)
 	p.beforeLoad(keepEngine)

@@ -12,6 +12,7 @@ import (
 // TestTheWholeDecision reads the one table beside the command line, ranks only by weights, changes the night, and looks
 // at it in both looks, wide and narrow.
 func TestTheWholeDecision(t *testing.T) {
+	t.Parallel()
 	p := openPage(t, bench.origin)
 	p.says("weigh-order", "Nothing is ranked")
 	p.says("night", "Not a frost warning")
