@@ -145,6 +145,17 @@ async function takeResult(message: Extract<EngineMessage, { kind: "result" }>): 
   settle(message.generation, () => (weighing.value = day.weighing ?? null));
 }
 
+/** Waits until the numbers shown have their ranges, as far as the engine is going to draw them. */
+export function rangesDrawn(): Promise<void> {
+  return new Promise((drawn) => {
+    const stop = effect(() => {
+      if (!ranges.value && engineState.value.phase === "running" && !faults.value.length) return;
+      drawn();
+      queueMicrotask(() => stop());
+    });
+  });
+}
+
 /** Lets the browser draw and hear before the work goes on. */
 function breath(): Promise<void> {
   return new Promise((goOn) => setTimeout(goOn));

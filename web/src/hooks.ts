@@ -32,7 +32,8 @@
  *   option-L-S-lit, -mean, -hottest                        at the chosen hour
  *   option-L-S-dayHottest, -overWatch, -overHot, -overBurn over the day
  *   faults                 what is wrong with the document, only while something is
- *   restart                starts the engine again after a crash
+ *   restart                starts the engine again after a crash, restart-view the pictures
+ *   other-tabs             says that another tab is open
  *   sheet                  the open sheet
  *   facts, note            place, date, heat and rows in the head; where the day comes from
  *   weather-file           input that takes a weather file; weather-status says what is open,

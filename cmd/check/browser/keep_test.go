@@ -34,7 +34,7 @@ func TestConsultant(t *testing.T) {
 	p := openPage(t, host.URL+"/")
 	p.press("add-option")
 	p.until(`navigator.serviceWorker.ready.then(() => !!navigator.serviceWorker.controller)`)
-	p.until(workIsKept)
+	p.until(kept(`work.document.options.length === 3`))
 	newer.Store(true)
 	eval[bool](p, `(window.before = true, navigator.serviceWorker.getRegistration().then((r) => r.update()).then(() => true))`)
 	p.until(hook("use-update"))
@@ -73,6 +73,83 @@ func TestConsultant(t *testing.T) {
 	p.linkAgrees(strings.Replace(link, host.URL+"/", bench.origin, 1), here)
 }
 
+// TestNothingMadeIsLost loads the page again while it computes, ends its engine and its pictures, and opens a second
+// tab beside it: what was made stays, and neither tab writes over the other.
+func TestNothingMadeIsLost(t *testing.T) {
+	t.Parallel()
+	p := newTab(t, bench.browser)
+	p.beforeLoad(keepEngine)
+	p.open(bench.origin)
+	p.settled()
+	p.press("add-option")
+	p.choose("option-C-form", "lyre")
+	p.until(kept("option.form === 'lyre'"))
+	p.until(hook("calculation") + `.dataset.pending === "true"`)
+	eval[bool](p, `(window.before = true, location.reload(), true)`)
+	p.loadedAnew()
+	p.settled()
+	p.holdsForm("option-C-form", "lyre")
+
+	eval[bool](p, `(window.engine.onmessage({ data: { kind: "crashed", generation: -1, reason: "a test" } }), true)`)
+	p.until(hook("restart"))
+	p.click("restart")
+	p.until(hook("calculation") + `.dataset.phase === "running"`)
+	p.settled()
+	p.holdsForm("option-C-form", "lyre")
+
+	p.drawn()
+	eval[bool](p, `(document.querySelector("iframe").contentDocument.querySelector("canvas").getContext("webgl2").getExtension("WEBGL_lose_context").loseContext(), true)`)
+	p.until(hook("restart-view"))
+	p.click("restart-view")
+	p.until(`!` + hook("restart-view"))
+	p.drawn()
+	p.holdsForm("option-C-form", "lyre")
+
+	other := p.beside()
+	other.beforeLoad(withoutPictures)
+	other.open(bench.origin)
+	other.settled()
+	other.holdsForm("option-C-form", "lyre")
+	other.until(hook("other-tabs"))
+	other.choose("option-A-form", "goblet")
+	other.until(kept("option.form === 'goblet'"))
+	p.choose("option-B-form", "scott-henry")
+	p.until(kept("option.form === 'scott-henry'"))
+	p.until(kept("option.form === 'goblet'"))
+	p.holdsForm("option-A-form", "vsp-spurs")
+}
+
+// kept tells whether a work in the store of the browser has an option that meets a condition.
+func kept(condition string) string {
+	return `new Promise((done) => {
+		const open = indexedDB.open("rowlight");
+		open.onsuccess = () => {
+			const all = open.result.transaction("work").objectStore("work").getAll();
+			all.onsuccess = () => { open.result.close(); done(all.result.some((work) => work.document.options.some((option) => ` + condition + `))); };
+		};
+	})`
+}
+
+func (p *tab) holdsForm(mark, form string) {
+	p.t.Helper()
+	if chosen := eval[string](p, hook(mark)+`?.value ?? "nothing"`); chosen != form {
+		p.t.Errorf("%s is %s, not %s", mark, chosen, form)
+	}
+}
+
+// beside is a second tab of the same profile.
+func (p *tab) beside() *tab {
+	p.t.Helper()
+	ctx, cancel := chromedp.NewContext(p.ctx)
+	p.t.Cleanup(cancel)
+	other := &tab{t: p.t, ctx: ctx}
+	if err := chromedp.Listen(ctx, other.hear); err != nil {
+		p.t.Fatal(err)
+	}
+	other.do(chromedp.EmulateViewport(1440, 900))
+	return other
+}
+
 // newerFrom is a host whose service worker is another one from a moment on.
 func newerFrom(newer *atomic.Bool, handler http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
@@ -98,15 +175,6 @@ func (p *tab) loadedAnew() {
 	}
 	p.t.Fatal("the page does not load itself again")
 }
-
-// workIsKept tells whether the store of the browser holds the three options.
-const workIsKept = `new Promise((done) => {
-	const open = indexedDB.open("rowlight");
-	open.onsuccess = () => {
-		const all = open.result.transaction("work").objectStore("work").getAll();
-		all.onsuccess = () => { open.result.close(); done(all.result.some((work) => work.document.options.length === 3)); };
-	};
-})`
 
 // linkAgrees opens a link in an empty profile and wants the same numbers within 1e-9, and then the same link as a
 // page to be looked at only, as a teacher puts it into a page of her own.

@@ -34,7 +34,7 @@ export function KeepNotices() {
           <Button label={t("keep.saveFile")} onPress={saveFile} />
         </div>
       )}
-      {otherTabs.value && <p class="small tabs-note">{t("notice.tabs")}</p>}
+      {otherTabs.value && <p class="small tabs-note" data-testid="other-tabs">{t("notice.tabs")}</p>}
       {update.value && (
         <div class="notice" role="status" data-testid="update">
           <p>{t("update.ready")}</p>

@@ -128,7 +128,7 @@ function PaneNotice({ option }: { option: number }) {
   if (state.phase === "crashed") {
     return (
       <p class="pane-notice">
-        {t("view.crashed")} {option === 0 && <Button label={t("restart")} onPress={restartView} />}
+        {t("view.crashed")} {option === 0 && <Button label={t("restart")} onPress={restartView} hook="restart-view" />}
       </p>
     );
   }

@@ -3,7 +3,7 @@
 import { signal } from "@preact/signals";
 import { render } from "preact";
 import { at, effective, effectiveNumber, effectiveText, fieldSchema, formByKey, isObject, type JsonObject, letter, type Path, rawOptions } from "../document.ts";
-import { answer, ranges } from "../engine.ts";
+import { answer, ranges, rangesDrawn } from "../engine.ts";
 import { link, refreshLink } from "../keep/link.ts";
 import { paneCanvases } from "../keep/pictures.tsx";
 import { fieldLabel } from "../labels.ts";
@@ -18,9 +18,9 @@ import { DayChart } from "./day-chart.tsx";
 /** Addresses of the drawn panes, as they were when the report was asked for, one per option. */
 const paneImages = signal<string[]>([]);
 
-/** Makes the pictures and the link of the report and hands it to the print dialogue of the browser. */
+/** Waits for the ranges, makes the pictures and the link of the report and hands it to the print dialogue of the browser. */
 export async function printReport(): Promise<void> {
-  await refreshLink();
+  await Promise.all([refreshLink(), rangesDrawn()]);
   const canvases = await paneCanvases();
   const blobs = await Promise.all(canvases.map((canvas) => canvas && new Promise<Blob | null>((done) => canvas.toBlob(done, "image/png"))));
   paneImages.value.forEach((address) => URL.revokeObjectURL(address));
