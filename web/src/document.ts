@@ -154,6 +154,25 @@ export function edited(document: JsonObject, path: Path, value: Json): JsonObjec
   return withValue(written, path, value) as JsonObject;
 }
 
+/**
+ * An option with another form: it takes all sizes of that form and keeps what belongs to the site and the work: its row
+ * direction, shade, water and costs. A band of a net at heights of its own would hang beside the fruit of another form.
+ */
+export function withForm(option: JsonObject, form: string): JsonObject {
+  const next: JsonObject = { form, rows: {} };
+  const keep = (...paths: Path[]) => paths.forEach((path) => {
+    const value = at(option, path);
+    if (value === undefined) return;
+    Object.assign(next, withValue(next, path, value));
+  });
+  keep(["rows", "azimuth_deg"], ["shade"], ["leaves", "water"], ["cost"]);
+  if (isObject(next["shade"])) {
+    const { netFrom_m: _from, netTo_m: _to, ...shade } = next["shade"];
+    next["shade"] = shade;
+  }
+  return next;
+}
+
 /** A path as a JSON Pointer (RFC 6901), the form in which faults name fields. */
 export function pointer(path: Path): string {
   return path.map((step) => `/${String(step).replaceAll("~", "~0").replaceAll("/", "~1")}`).join("");

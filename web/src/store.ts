@@ -4,7 +4,7 @@
  */
 
 import { batch, computed, effect, signal } from "@preact/signals";
-import { at, edited, effectiveNumber, type Json, type JsonObject, type Path, rawOptions } from "./document.ts";
+import { at, edited, effectiveNumber, type Json, type JsonObject, type Path, rawOptions, withForm } from "./document.ts";
 import { designDay, isMeasured, withDesignDay, withMeasuredDay } from "./measured-day.ts";
 import { type History, record, redo, seal, startHistory, undo } from "./history.ts";
 import { orderLooks } from "./looks.ts";
@@ -87,11 +87,9 @@ export function removeOption(index: number): void {
   });
 }
 
-/** Gives an option another form: it takes all sizes of that form and keeps its row direction. */
+/** Gives an option another form. */
 export function chooseForm(index: number, form: string): void {
-  const azimuth = at(scenario.value, ["options", index, "rows", "azimuth_deg"]);
-  const rows: JsonObject = azimuth === undefined ? {} : { azimuth_deg: azimuth };
-  edit(["options", index], { form, rows });
+  edit(["options", index], withForm(rawOptions(scenario.value)[index] ?? {}, form));
 }
 
 /** The design day before a measured one was taken; null where the document came with a measured one. */

@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { at, edited, effective, effectiveNumber, fieldSchema, type JsonObject, layered, pointer } from "../src/document.ts";
+import { at, edited, effective, effectiveNumber, fieldSchema, type JsonObject, layered, pointer, withForm } from "../src/document.ts";
 
 const sparse: JsonObject = {
   name: "Test block",
@@ -48,4 +48,16 @@ test("lists replace, objects merge", () => {
 
 test("a pointer escapes as RFC 6901 says", () => {
   assert.equal(pointer(["options", 1, "a/b", "m~n"]), "/options/1/a~1b/m~0n");
+});
+
+test("another form keeps the direction, shade, water and costs of an option, and no size of the old form", () => {
+  const option: JsonObject = {
+    form: "vsp-spurs", rows: { azimuth_deg: 45, rowSpacing_m: 2.4 }, leaves: { area_m2_per_m: 3, water: "short" },
+    shade: { netSides: "afternoon", netFrom_m: 0.8, netTo_m: 1.2, film: "full" }, cost: { year_per_ha: 900 },
+  };
+  assert.deepEqual(withForm(option, "sprawl"), {
+    form: "sprawl", rows: { azimuth_deg: 45 }, leaves: { water: "short" },
+    shade: { netSides: "afternoon", film: "full" }, cost: { year_per_ha: 900 },
+  });
+  assert.deepEqual(withForm({ form: "lyre" }, "goblet"), { form: "goblet", rows: {} });
 });
