@@ -82,6 +82,7 @@ func (st *Stage) SetScenario(s scenario.Scenario) {
 }
 
 func (o *staged) set(option scenario.Option, s scenario.Scenario) {
+	option = option.On(s.Weather.Date)
 	if key := newStandKey(option, s); !key.equal(&o.wanted) {
 		o.wanted, o.refused = key, false
 	}

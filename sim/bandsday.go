@@ -199,6 +199,7 @@ func (t *thinOption) live(course weather.Series, values spread.Draw, shade shade
 	if skin > 0 { // it takes in as much more or less of all sunlight
 		d.berry.NearInfrared *= d.berry.Absorptance / skin
 	}
+	s.Fruit = s.FruitOf(t.option)
 	d.rule = sunburn.NewRule(s)
 	if err := d.settle(pace); err != nil {
 		return out, err

@@ -90,6 +90,7 @@ type faceViews struct{ sky, ground, own, leaves, threads light.Broad }
 
 func newOptionDay(s scenario.Scenario, o scenario.Option, course weather.Series, stand *measured, model *light.Model, day *daylight) *optionDay {
 	faces, steps := len(model.Faces), len(course.Instants)
+	s.Fruit = s.FruitOf(o)
 	d := &optionDay{
 		scenario: s, option: o, course: course, stand: stand, light: model, day: day, step_min: step_min,
 		berry: heat.NewBerry(s.Fruit, o.Bunches.Mass_g), rule: sunburn.NewRule(s),

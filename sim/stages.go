@@ -31,6 +31,7 @@ func (e *Engine) Stand(s scenario.Scenario, option int) (*training.Stand, error)
 
 // stand builds the stand of an option, or takes the one built from the same inputs.
 func (e *Engine) stand(s scenario.Scenario, o scenario.Option) (stand *measured, key string, err error) {
+	o = o.On(s.Weather.Date)
 	// The stand is the same for every row azimuth: only which side leaves are pulled from depends on it.
 	inputs := o.WithAfternoonWire(s.Site.Latitude_deg)
 	inputs.Name, inputs.Rows.Azimuth_deg = "", 0

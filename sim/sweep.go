@@ -134,7 +134,18 @@ func (t *sideTally) hourly(hours []float64, whole weather.Series) (out [24]float
 // turned is an option with its rows at an azimuth, ready for every stage of a sweep.
 type turned struct {
 	option scenario.Option
-	stages map[growth.Stage]stageOf
+	stages map[standing]stageOf
+}
+
+// standing tells the canopies of a sweep apart: by stage, and by whether leaves have been pulled.
+type standing struct {
+	stage  growth.Stage
+	pulled float64 // share of both sides together
+}
+
+func (d *SpanDay) standing(o scenario.Option) standing {
+	then := o.On(d.Weather.Date)
+	return standing{d.Stage, then.Leaves.RemovedMorning + then.Leaves.RemovedAfternoon}
 }
 
 // stageOf is an option in a stage.
@@ -146,18 +157,20 @@ type stageOf struct {
 
 // prepare readies an option for the stages of the days.
 func (w *Sweep) prepare(e *Engine, s scenario.Scenario, o scenario.Option, pace func() error) (turned, error) {
-	t := turned{o, map[growth.Stage]stageOf{}}
+	t := turned{o, map[standing]stageOf{}}
 	for _, day := range w.Days {
-		if _, ok := t.stages[day.Stage]; ok {
+		if _, ok := t.stages[day.standing(o)]; ok {
 			continue
 		}
 		then := stageOf{scenario: s, option: day.Stage.Option(o)}
 		then.scenario.Fruit = day.Stage.Fruit(s.Fruit)
+		at := s
+		at.Weather.Date = day.Weather.Date // by which leaves hang or have been pulled
 		var err error
-		if then.lean, err = e.lean(s, then.option, pace); err != nil {
+		if then.lean, err = e.lean(at, then.option, pace); err != nil {
 			return t, err
 		}
-		t.stages[day.Stage] = then
+		t.stages[day.standing(o)] = then
 	}
 	return t, nil
 }
@@ -167,7 +180,7 @@ func (w *Sweep) prepare(e *Engine, s scenario.Scenario, o scenario.Option, pace 
 func (w *Sweep) live(t turned, courses []weather.Series, pace func() error, done func()) ([]daySum, error) {
 	out := make([]daySum, len(w.Days))
 	one := func(day int, on *desk) error {
-		then := t.stages[w.Days[day].Stage]
+		then := t.stages[w.Days[day].standing(t.option)]
 		s := then.scenario
 		s.Weather = w.Days[day].Weather
 		d, err := then.lean.live(s, then.option, courses[day], on, pace)

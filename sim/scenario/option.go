@@ -132,6 +132,9 @@ type Leaves struct {
 	// RemovedTo is the height up to which leaves are pulled; 0 pulls them in the fruit zone, from just above to just
 	// below the bunches.
 	RemovedTo_m float64 `json:"removedTo_m" jsonschema:"minimum=0,maximum=3.5,default=0" jsonschema_extras:"x-unit=m,x-step=0.05"`
+	// RemovedOn is the date on which leaves are pulled, as year-month-day of any year: before it they hang, and in the
+	// week after it the fruit is newly uncovered. Without a date they were pulled long before.
+	RemovedOn string `json:"removedOn" jsonschema:"default="`
 }
 
 // Water is how the vines of an option are watered.

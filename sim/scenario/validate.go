@@ -143,13 +143,17 @@ func (o Option) validateCanes(path string) []Fault {
 	return []Fault{{"fault.no-tie-wire", path + "/trellis/wires", map[string]any{"height": lowest, "unit": "m"}}}
 }
 
-// validate checks that the band in which leaves are pulled is one.
+// validate checks that the band in which leaves are pulled is one, and their date, where there is one.
 func (l Leaves) validate(path string) []Fault {
-	if l.RemovedTo_m == 0 || l.RemovedFrom_m < l.RemovedTo_m {
-		return nil
+	var faults []Fault
+	if _, err := time.Parse(time.DateOnly, l.RemovedOn); err != nil && l.RemovedOn != "" {
+		faults = append(faults, Fault{"fault.date", path + "/removedOn", map[string]any{"value": l.RemovedOn}})
 	}
-	return []Fault{{"fault.pulled-band", path + "/removedFrom_m", map[string]any{
-		"value": l.RemovedFrom_m, "to": l.RemovedTo_m, "unit": "m"}}}
+	if l.RemovedTo_m != 0 && l.RemovedFrom_m >= l.RemovedTo_m {
+		faults = append(faults, Fault{"fault.pulled-band", path + "/removedFrom_m", map[string]any{
+			"value": l.RemovedFrom_m, "to": l.RemovedTo_m, "unit": "m"}})
+	}
+	return faults
 }
 
 // validateShade checks that the band of a net is one, that a net over all rows hangs over the wires and that misters

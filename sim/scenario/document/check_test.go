@@ -63,7 +63,8 @@ func TestFaultsAreThoseOfAWholeValidator(t *testing.T) {
 		got := map[string]bool{}
 		_, faults := document.Parse(raw)
 		for _, fault := range faults {
-			if slices.Contains(ofSchema, fault.Code) {
+			// The date of leaf removal may be empty, which is a rule beside the schema.
+			if slices.Contains(ofSchema, fault.Code) && !(fault.Code == "fault.date" && strings.HasSuffix(fault.Path, "/removedOn")) {
 				got[fault.Path] = true
 				seen[fault.Code]++
 			}

@@ -592,6 +592,10 @@ export interface Leaves {
    * RemovedTo is the height up to which leaves are pulled; 0 pulls them in the fruit zone, from just above to just below the bunches.
    */
   removedTo_m?: number;
+  /**
+   * RemovedOn is the date on which leaves are pulled, as year-month-day of any year: before it they hang, and in the week after it the fruit is newly uncovered. Without a date they were pulled long before.
+   */
+  removedOn?: string;
   [k: string]: unknown;
 }
 /**

@@ -66,8 +66,13 @@ export function TextField({ path }: PlainFieldProps) {
   );
 }
 
+interface DateFieldProps extends PlainFieldProps {
+  /** The field may be without a date. */
+  optional?: boolean;
+}
+
 /** A date; while it is incomplete the document keeps the one before. */
-export function DateField({ path }: PlainFieldProps) {
+export function DateField({ path, optional = false }: DateFieldProps) {
   const { id, faulty, attributes } = plainField(path);
   return (
     <div class={`field ${faulty ? "faulty" : ""}`}>
@@ -79,7 +84,7 @@ export function DateField({ path }: PlainFieldProps) {
         type="date"
         onInput={(event) => {
           const date = event.currentTarget.value;
-          if (date) edit(path, date, `type ${id}`);
+          if (date || optional) edit(path, date, `type ${id}`);
         }}
       />
       <FaultLines path={path} id={`${id}-faults`} />

@@ -8,7 +8,7 @@ import { scenario, sheet, units } from "../store.ts";
 import { t } from "../text.ts";
 import { clockName, compassPoint, coordinate, show, text } from "../units.ts";
 import { Button } from "./button.tsx";
-import { ChoiceField, TextField } from "./choice.tsx";
+import { ChoiceField, DateField, TextField } from "./choice.tsx";
 import { NumberField } from "./field.tsx";
 import { Group, Rows } from "./group.tsx";
 import { ShadeGroup } from "./shade.tsx";
@@ -89,6 +89,7 @@ export function OptionSheet({ option }: { option: number }) {
             ["leaves.removedTo_m"],
           ]}
         />
+        <DateField path={[...base, "leaves", "removedOn"]} optional />
       </Group>
       <ShadeGroup base={base} />
       <Group title="group.crop">
