@@ -111,7 +111,7 @@ func (e *Engine) notice(day *result.Day, s scenario.Scenario, option int) error 
 	if err != nil {
 		return err
 	}
-	notices := stand.Notices(o, stand.measures, path)
+	notices := append(stand.Notices(o, stand.measures, path), o.RemovalNotices(s.Weather.Date, path)...)
 	day.Options[option].Notices = append(notices, crop.Notices(day.Weighing.Options[option].Crop, path)...)
 	return nil
 }

@@ -2,7 +2,8 @@ package scenario
 
 import "time"
 
-// freshDays is how long fruit counts as newly uncovered after leaves were pulled [days], as Hardening says.
+// freshDays is how long fruit counts as newly uncovered after leaves were pulled [days]: the week of NewlyUncovered, an
+// assumption.
 const freshDays = 7
 
 // pulledFor is how many days before a date the leaves were pulled [days]; negative while they still hang. Years do not
@@ -40,9 +41,25 @@ func (o Option) On(date string) Option {
 
 // FruitOf is the fruit of an option on the date of the scenario: newly uncovered in the week after leaf removal.
 func (s Scenario) FruitOf(o Option) Fruit {
-	pulled := o.Leaves.RemovedMorning+o.Leaves.RemovedAfternoon > 0
-	if days, ok := o.Leaves.pulledFor(s.Weather.Date); pulled && ok && days >= 0 && days < freshDays {
+	if days, ok := o.Leaves.pulledFor(s.Weather.Date); o.Leaves.pulls() && ok && days >= 0 && days < freshDays {
 		s.Fruit.Hardening = NewlyUncovered
 	}
 	return s.Fruit
+}
+
+// pulls reports whether any leaves are pulled.
+func (l Leaves) pulls() bool { return l.RemovedMorning > 0 || l.RemovedAfternoon > 0 }
+
+// RemovalNotices says what the date of leaf removal means on a date [year-month-day]: that the leaves still hang, or that
+// the fruit is newly uncovered. The path is the JSON pointer of the option.
+func (o Option) RemovalNotices(date, path string) []Fault {
+	days, ok := o.Leaves.pulledFor(date)
+	path += "/leaves/removedOn"
+	switch {
+	case !ok || !o.Leaves.pulls() || days >= freshDays:
+		return nil
+	case days < 0:
+		return []Fault{{"notice.leaves-hang", path, map[string]any{"days": -days}}}
+	}
+	return []Fault{{"notice.leaves-fresh", path, map[string]any{"days": days}}}
 }

@@ -31,6 +31,14 @@ func TestLeavesHangUntilTheyArePulled(t *testing.T) {
 		if got := s.FruitOf(o).Hardening; got != test.fruit {
 			t.Errorf("pulled on %q, on %s the fruit is %s, not %s", test.pulled, test.date, got, test.fruit)
 		}
+		code := map[bool]string{true: "notice.leaves-hang"}[test.share == 0]
+		if test.fruit == scenario.NewlyUncovered {
+			code = "notice.leaves-fresh"
+		}
+		notices := o.RemovalNotices(test.date, "/options/2")
+		if code == "" && len(notices) != 0 || code != "" && (len(notices) != 1 || notices[0].Code != code || notices[0].Path != "/options/2/leaves/removedOn") {
+			t.Errorf("pulled on %q, on %s: %v, want %q", test.pulled, test.date, notices, code)
+		}
 		o.Leaves.RemovedMorning = 0
 		if got := s.FruitOf(o).Hardening; got != scenario.Usual {
 			t.Errorf("no leaf was pulled, and the fruit is %s", got)

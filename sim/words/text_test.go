@@ -116,7 +116,10 @@ func TestEveryFaultOfADocumentReads(t *testing.T) {
 		}
 	}
 	every := scenario.Option{Shade: scenario.Shade{BirdNet: scenario.DrapedNet, Film: scenario.LightFilm, MistRate_mmh: 1}}
-	for _, fault := range append(sunFaults(t), every.Cautions("/options/0")...) {
+	every.Leaves = scenario.Leaves{RemovedMorning: 0.5, RemovedOn: "2026-07-18"}
+	told := slices.Concat(sunFaults(t), every.Cautions("/options/0"),
+		every.RemovalNotices("2026-07-01", "/options/0"), every.RemovalNotices("2026-07-20", "/options/0"))
+	for _, fault := range told {
 		seen[fault.Code] = true
 		checkFaultText(t, fault)
 	}

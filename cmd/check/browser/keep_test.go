@@ -90,10 +90,7 @@ func TestNothingMadeIsLost(t *testing.T) {
 	p.settled()
 	p.holdsForm("option-C-form", "lyre")
 
-	eval[bool](p, `(window.engine.onmessage({ data: { kind: "crashed", generation: -1, reason: "a test" } }), true)`)
-	p.until(hook("restart"))
-	p.click("restart")
-	p.until(hook("calculation") + `.dataset.phase === "running"`)
+	p.restartEngine()
 	p.settled()
 	p.holdsForm("option-C-form", "lyre")
 
@@ -229,14 +226,7 @@ func (p *tab) report(name string, width, height float64, most int) {
 		pdf = printed.Data
 		return err
 	}))
-	if *shotsFolder != "" {
-		if err := os.MkdirAll(*shotsFolder, 0o755); err != nil {
-			p.t.Fatal(err)
-		}
-		if err := os.WriteFile(filepath.Join(*shotsFolder, name+".pdf"), pdf, 0o644); err != nil {
-			p.t.Fatal(err)
-		}
-	}
+	p.keepShot(name+".pdf", pdf)
 	if pages := len(pageOfPDF.FindAll(pdf, -1)); pages < 1 || pages > most {
 		p.t.Errorf("%s has %d pages, not 1 to %d", name, pages, most)
 	}

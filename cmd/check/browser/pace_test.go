@@ -190,3 +190,12 @@ func (p *tab) keepsItsTasksShort(again func()) {
 		again()
 	}
 }
+
+// restartEngine ends the engine that keepEngine kept, and starts it anew as the page offers.
+func (p *tab) restartEngine() {
+	p.t.Helper()
+	eval[bool](p, `(window.engine.onmessage({ data: { kind: "crashed", generation: -1, reason: "a test" } }), true)`)
+	p.until(hook("restart"))
+	p.click("restart")
+	p.until(hook("calculation") + `.dataset.phase === "running"`)
+}

@@ -93,14 +93,7 @@ func (p *tab) shot(name string) []byte {
 		p.t.Errorf("no picture %s: %v", name, err)
 		return nil
 	}
-	if *shotsFolder != "" {
-		if err := os.MkdirAll(*shotsFolder, 0o755); err != nil {
-			p.t.Fatal(err)
-		}
-		if err := os.WriteFile(filepath.Join(*shotsFolder, name+".png"), png, 0o644); err != nil {
-			p.t.Fatal(err)
-		}
-	}
+	p.keepShot(name+".png", png)
 	return png
 }
 
@@ -135,4 +128,18 @@ func (p *tab) forgetProblems() {
 	p.mu.Lock()
 	defer p.mu.Unlock()
 	p.problems = nil
+}
+
+// keepShot writes a picture or a page of paper into the folder of the screenshots, if there is one.
+func (p *tab) keepShot(name string, content []byte) {
+	p.t.Helper()
+	if *shotsFolder == "" {
+		return
+	}
+	if err := os.MkdirAll(*shotsFolder, 0o755); err != nil {
+		p.t.Fatal(err)
+	}
+	if err := os.WriteFile(filepath.Join(*shotsFolder, name), content, 0o644); err != nil {
+		p.t.Fatal(err)
+	}
 }
