@@ -108,12 +108,24 @@ func TestNothingMadeIsLost(t *testing.T) {
 	other.settled()
 	other.holdsForm("option-C-form", "lyre")
 	other.until(hook("other-tabs"))
+	p.until(hook("other-tabs"))
 	other.choose("option-A-form", "goblet")
 	other.until(kept("option.form === 'goblet'"))
 	p.choose("option-B-form", "scott-henry")
 	p.until(kept("option.form === 'scott-henry'"))
 	p.until(kept("option.form === 'goblet'"))
 	p.holdsForm("option-A-form", "vsp-spurs")
+
+	// A link in the address of an open page opens; what that tab held before stays in the store.
+	p.click("share")
+	p.until(hook("link") + `?.value`)
+	link := eval[string](p, hook("link")+`.value`)
+	eval[bool](other, `(window.before = true, location.href = `+quoted(link)+`, true)`)
+	other.loadedAnew()
+	other.settled()
+	other.holdsForm("option-B-form", "scott-henry")
+	other.holdsForm("option-A-form", "vsp-spurs")
+	other.until(kept("option.form === 'goblet'"))
 }
 
 // kept tells whether a work in the store of the browser has an option that meets a condition.
@@ -210,6 +222,10 @@ func (p *tab) fullStorage() {
 	p.click("add-option")
 	p.until(hook("not-kept"))
 	p.says("not-kept", "full", "Save as a file")
+	p.click("keep")
+	p.until(hook("save-named"))
+	p.click("save-named")
+	p.until(`/under that name/.test(` + hook("not-kept") + `.innerText)`)
 }
 
 var pageOfPDF = regexp.MustCompile(`/Type\s*/Page\b[^s]`)

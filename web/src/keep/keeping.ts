@@ -23,6 +23,8 @@ export type Notice =
 export const notices = signal<readonly Notice[]>([]);
 /** Why the work of this tab is not kept: no room, or no storage at all. */
 export const notKept = signal<"full" | "blocked" | null>(null);
+/** Why the scenario that was to be kept under a name is not. */
+export const notSaved = signal<"full" | "blocked" | null>(null);
 /** Earlier works and named scenarios, newest first. */
 export const earlier = signal<readonly shelf.Work[]>([]);
 export const named = signal<readonly shelf.Named[]>([]);
@@ -47,6 +49,8 @@ const patience_ms = 1500;
  * goes before, as a work of its own.
  */
 export async function startKeeping(): Promise<void> {
+  // A link that is put into the address of an open page opens as in a new one; the work before is kept as it was left.
+  window.addEventListener("hashchange", () => location.hash.startsWith(linkMark) && location.reload());
   if (await openAddress()) {
     if (!readOnly) keepFromNow();
     return;
@@ -56,11 +60,13 @@ export async function startKeeping(): Promise<void> {
   keepFromNow();
 }
 
+/** What the # of an address begins with that holds a scenario. */
+const linkMark = "#s=";
+
 /** Opens the scenario behind the # of the address, which is then taken off: editing would make it untrue. */
 export async function openAddress(): Promise<boolean> {
-  const text = location.hash.match(/^#s=(.*)$/)?.[1];
-  if (text === undefined) return false;
-  const found = await unpack(text);
+  if (!location.hash.startsWith(linkMark)) return false;
+  const found = await unpack(location.hash.slice(linkMark.length));
   if (!readOnly) history.replaceState(null, "", location.pathname + location.search);
   if (typeof found === "string") {
     notices.value = [{ kind: "link", why: found }];
@@ -122,8 +128,7 @@ function keepFromNow(): void {
   } catch {
     // Without it a reload brings back a copy of the work.
   }
-  void claim(id);
-  void countTabs();
+  void meetTabs();
   void refresh();
   let timer: ReturnType<typeof setTimeout> | undefined;
   let waiting: JsonObject | null = null;
@@ -160,6 +165,16 @@ function failure(error: unknown): "full" | "blocked" {
   return error instanceof DOMException && error.name === "QuotaExceededError" ? "full" : "blocked";
 }
 
+/** Takes the work of this tab and lets all open tabs count anew, now and when this one is looked at again. */
+async function meetTabs(): Promise<void> {
+  await claim(id);
+  document.addEventListener("visibilitychange", () => void countTabs());
+  const tabs = new BroadcastChannel("rowlight-tabs");
+  tabs.onmessage = () => void countTabs();
+  tabs.postMessage("opened");
+  await countTabs();
+}
+
 /** Tells whether more than one tab holds a work. */
 async function countTabs(): Promise<void> {
   const held = (await navigator.locks?.query())?.held ?? [];
@@ -181,8 +196,9 @@ export async function refresh(): Promise<void> {
 export async function saveAs(name: string): Promise<void> {
   try {
     await shelf.keepNamed({ name, changed: Date.now(), document: scenario.peek() });
+    notSaved.value = null;
   } catch (error) {
-    notKept.value = failure(error);
+    notSaved.value = failure(error);
   }
   await refresh();
 }

@@ -1,7 +1,7 @@
 /** What there is to tell about documents that came in, about what is not kept, and about a newer Rowlight. */
 
 import { answer } from "../engine.ts";
-import { type Notice, linkModel, notices, notKept, otherTabs } from "../keep/keeping.ts";
+import { type Notice, linkModel, notices, notKept, notSaved, otherTabs } from "../keep/keeping.ts";
 import { update, useUpdate } from "../keep/offline.ts";
 import { fieldName } from "../labels.ts";
 import { t } from "../text.ts";
@@ -28,9 +28,10 @@ export function KeepNotices() {
           />
         </div>
       )}
-      {notKept.value && (
+      {(notKept.value ?? notSaved.value) && (
         <div class="notice faults" role="alert" data-testid="not-kept">
-          <p>{t(`notKept.${notKept.value}`)}</p>
+          {notKept.value && <p>{t(`notKept.${notKept.value}`)}</p>}
+          {notSaved.value && <p>{t(`notSaved.${notSaved.value}`)}</p>}
           <Button label={t("keep.saveFile")} onPress={saveFile} />
         </div>
       )}

@@ -213,7 +213,7 @@ function leaves(value: JsonObject, path: string[]): string[] {
 
 function inputText(document: JsonObject, path: Path): string {
   const value = effective(document, path) ?? at(document, path);
-  if (typeof value === "string") return tOr(`${path.at(-1)}.${value}`, value);
+  if (typeof value === "string") return tOr(`${path.at(-1)}.${value}`, tOr(`cloth.${value}`, value));
   if (typeof value !== "number") return "";
   const written = text(showPlain(value, fieldSchema(path)?.["x-unit"] ?? "", units.value));
   return path.at(-1) === "azimuth_deg" ? `${written} (${rowDirection(value)})` : written;
