@@ -75,13 +75,16 @@ func (s *Stand) measureZone(zone *FruitZone) {
 type curtain struct{ left, right float64 } // [m]
 
 // curtains parts the row half way between fruiting wires that lie far apart.
-func (s *Stand) curtains() []curtain {
+func (s *Stand) curtains() []curtain { return s.curtainsOn(curtainsApart) }
+
+// curtainsOn parts the row half way between fruiting wires that lie at least so far apart [m].
+func (s *Stand) curtainsOn(apart float64) []curtain {
 	wires := s.fruiting()
 	slices.SortStableFunc(wires, func(a, b Strand) int { return cmp.Compare(a.X, b.X) })
 	left := math.Inf(-1)
 	var parts []curtain
 	for i := 1; i < len(wires); i++ {
-		if wires[i].X-wires[i-1].X >= curtainsApart {
+		if wires[i].X-wires[i-1].X >= apart {
 			middle := (wires[i].X + wires[i-1].X) / 2
 			parts = append(parts, curtain{left, middle})
 			left = middle

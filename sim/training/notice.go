@@ -9,6 +9,8 @@ import (
 // Beyond these a design gets a notice. They are assumptions of this program unless a source is named.
 const (
 	touchingShare = 0.10 // of the leaf area between two curtains, where they should be apart
+	dividedApart  = 0.3  // wires farther apart than this are meant as curtains where shoots are placed [m]
+	placedShare   = 0.5  // of shoots positioned or combed down: so many are placed, not left to themselves
 	touchingRoom  = 0.30 // width of that room, half way between the wires [m]
 	narrowDrive_m = 0.8  // free width between canopies in which nothing can be driven
 	overhead_m    = 1.8  // canopies higher than this are walked and driven under
@@ -25,7 +27,7 @@ func (s *Stand) Notices(o scenario.Option, m Measures, path string) []scenario.F
 	add := func(code, field string, values map[string]any) {
 		notices = append(notices, scenario.Fault{Code: code, Path: path + field, Values: values})
 	}
-	if share := s.betweenCurtains(); share > touchingShare {
+	if share := s.betweenCurtains(meantApart(o.Shoots)); share > touchingShare {
 		add("notice.curtains-touch", "/trellis/wires", map[string]any{"share": share})
 	}
 	if gap := s.RowSpacing - m.Width_m; gap < narrowDrive_m && m.Bottom_m < overhead_m {
@@ -44,13 +46,24 @@ func (s *Stand) Notices(o scenario.Option, m Measures, path string) []scenario.F
 	return notices
 }
 
-// betweenCurtains is the largest share of the leaf area that hangs in the middle between two curtains.
-func (s *Stand) betweenCurtains() float64 {
+// meantApart is how far apart across the row wires carry curtains of their own in the eyes of the grower [m]: where he
+// places the shoots, near ones too; a wide canopy whose shoots are left to themselves, as on a quadrilateral cordon, is
+// one.
+func meantApart(shoots scenario.Shoots) float64 {
+	if shoots.CombedDown >= placedShare || shoots.Positioning >= placedShare {
+		return dividedApart
+	}
+	return curtainsApart
+}
+
+// betweenCurtains is the largest share of the leaf area that hangs in the middle between two curtains, on wires so far
+// apart [m].
+func (s *Stand) betweenCurtains(apart float64) float64 {
 	total, most := 0.0, 0.0
 	for i := range s.Leaves {
 		total += s.Leaves[i].Area
 	}
-	for _, part := range s.curtains() {
+	for _, part := range s.curtainsOn(apart) {
 		if math.IsInf(part.right, 1) || total == 0 {
 			continue
 		}
