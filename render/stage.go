@@ -3,6 +3,7 @@ package render
 import (
 	"slices"
 
+	"rowlight/sim/growth"
 	"rowlight/sim/scenario"
 )
 
@@ -67,6 +68,7 @@ func (st *Stage) Atlas() *Atlas { return st.atlas }
 // SetScenario says what grows. An option whose vines stay the same keeps them, whatever the direction of
 // its rows. An option that cannot be planted leaves its pane empty.
 func (st *Stage) SetScenario(s scenario.Scenario) {
+	s = growth.Grown(s)
 	if len(st.options) != len(s.Options) {
 		st.stale = true
 	}

@@ -3,6 +3,7 @@ package sim
 import (
 	"fmt"
 
+	"rowlight/sim/growth"
 	"rowlight/sim/result"
 	"rowlight/sim/scenario"
 	"rowlight/sim/spread"
@@ -35,6 +36,7 @@ func (e *Engine) drawing(s scenario.Scenario, run *Run, inputs []spread.Input, m
 	if most < leastDraws {
 		return nil, fmt.Errorf("ranges: %d draws, at least %d are needed", most, leastDraws)
 	}
+	s = growth.Grown(s)
 	d := &Drawing{inputs: inputs, sample: spread.Draws(inputs, s.Seed, most), compare: s.Compare}
 	var err error
 	if d.weather, err = newCoarse(s, inputs, d.sample, pace); err != nil {

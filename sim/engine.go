@@ -6,6 +6,7 @@ import (
 	"fmt"
 
 	"rowlight/sim/crop"
+	"rowlight/sim/growth"
 	"rowlight/sim/light"
 	"rowlight/sim/result"
 	"rowlight/sim/scenario"
@@ -90,6 +91,7 @@ func (e *Engine) Day(s scenario.Scenario, pace func() error, progress Progress) 
 
 // options runs the options of a scenario through the day.
 func (e *Engine) options(s scenario.Scenario, course weather.Series, run *Run, pace func() error, progress Progress) error {
+	s = growth.Grown(s)
 	for i, option := range s.Options {
 		report := func(stage string, done float64) {
 			progress(stage, (float64(i)+done)/float64(len(s.Options)))
@@ -112,6 +114,7 @@ func (e *Engine) notice(day *result.Day, s scenario.Scenario, option int) error 
 		return err
 	}
 	notices := append(stand.Notices(o, stand.measures, path), o.RemovalNotices(s.Weather.Date, path)...)
+	notices = append(notices, growth.Notices(s)...)
 	day.Options[option].Notices = append(notices, crop.Notices(day.Weighing.Options[option].Crop, path)...)
 	return nil
 }

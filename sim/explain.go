@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"rowlight/sim/growth"
 	"rowlight/sim/heat"
 	"rowlight/sim/light"
 	"rowlight/sim/result"
@@ -23,6 +24,7 @@ type Where struct {
 // Explain runs one option of a scenario up to a time of its day and reads out how the surface temperature of one bunch
 // face comes about: the last link is the value of the face in Day's run. Option and bunch must exist.
 func (e *Engine) Explain(s scenario.Scenario, at Where, pace func() error) (result.Chain, error) {
+	s = growth.Grown(s)
 	course, err := weather.Course(s, instants())
 	if err != nil {
 		return result.Chain{}, fmt.Errorf("weather: %w", err)

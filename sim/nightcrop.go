@@ -34,7 +34,7 @@ func (e *Engine) Crop(s scenario.Scenario) ([]result.OptionCrop, []result.Option
 		if err != nil {
 			return nil, nil, err
 		}
-		crops = append(crops, crop.Of(s, o, stand.leafArea/(stand.Length*stand.RowSpacing)))
+		crops = append(crops, crop.Of(s, o, stand.leafAreaIndex()))
 		works = append(works, crop.Work(s, o))
 	}
 	return crops, works, nil

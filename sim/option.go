@@ -100,7 +100,7 @@ func newOptionDay(s scenario.Scenario, o scenario.Option, course weather.Series,
 		before:  make([]float64, faces),
 		surface: make([]float32, 0, steps*faces), whole: make([]float32, 0, steps*faces), lit: make([]uint8, 0, steps*faces),
 	}
-	d.leafArea = stand.leafArea / (stand.Length * stand.RowSpacing)
+	d.leafArea = stand.leafAreaIndex()
 	d.floor = heat.NewFloor(s.Site.Floor, model.Strips, course.Instants[0].Air_C)
 	d.received = make([]float64, model.Strips)
 	d.roof, d.nets = roofOf(o), about(s, o, stand)

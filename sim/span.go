@@ -38,7 +38,7 @@ func Span(s *scenario.Scenario, file *weather.File, from, to time.Time, every in
 // Ripening is a sweep of the usual weeks from first colour to harvest at the place of a scenario, every so many days:
 // from a weather file where it has them all, else the design day of the scenario on those dates.
 func Ripening(s scenario.Scenario, file *weather.File, every int) Sweep {
-	dates := growth.Usual(s.Site.Latitude_deg)
+	dates := growth.DatesOf(s)
 	sweep, faults := Span(&s, file, dates.Veraison, dates.Harvest, every)
 	if len(faults) > 0 {
 		sweep, _ = Span(&s, nil, dates.Veraison, dates.Harvest, every)

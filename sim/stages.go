@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"rowlight/sim/canopy"
+	"rowlight/sim/growth"
 	"rowlight/sim/light"
 	"rowlight/sim/scenario"
 	"rowlight/sim/training"
@@ -20,8 +21,12 @@ type measured struct {
 	leafArea float64 // of one period of the row [m²]
 }
 
-// Stand grows the vines of an option by its index. Errors are those of training.Build, with the option's name.
+// leafAreaIndex is the leaf area over the ground of the row.
+func (m *measured) leafAreaIndex() float64 { return m.leafArea / (m.Length * m.RowSpacing) }
+
+// Stand grows the vines of an option by its index, as they stand on the day of the scenario. Errors are those of training.Build, with the option's name.
 func (e *Engine) Stand(s scenario.Scenario, option int) (*training.Stand, error) {
+	s = growth.Grown(s)
 	stand, _, err := e.stand(s, s.Options[option])
 	if err != nil {
 		return nil, err

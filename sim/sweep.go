@@ -28,7 +28,7 @@ type Sweep struct {
 
 // OneDay is the sweep over the day of a scenario.
 func OneDay(s scenario.Scenario) Sweep {
-	return Sweep{Days: []SpanDay{{s.Weather, growth.Full}}, Jobs: 1}
+	return Sweep{Days: []SpanDay{{s.Weather, growth.Of(s)}}, Jobs: 1}
 }
 
 // courses is the weather of every day, the same for all options and azimuths.

@@ -34,7 +34,7 @@ func (e *Engine) weigh(s scenario.Scenario, day *result.Day, course weather.Seri
 		w.Options = append(w.Options, result.Weighed{
 			Name: of.Name, Colour_h: colourHours(of, day.Hour),
 			Frost: frost.Of(stand.Stand, night, critical),
-			Crop:  crop.Of(s, o, of.Canopy.LeafAreaIndex),
+			Crop:  crop.Of(s, o, stand.leafAreaIndex()),
 			Work:  crop.Work(s, o),
 			Water: waterOf(shaded),
 		})

@@ -72,7 +72,7 @@ func (p *span) sweep(s *scenario.Scenario, stderr io.Writer) (sim.Sweep, error) 
 	if err != nil {
 		return sim.Sweep{}, err
 	}
-	dates := p.dates(s.Site.Latitude_deg)
+	dates := p.dates(*s)
 	from, to := p.ends(file, dates)
 	sweep, faults := sim.Span(s, file, from, to, p.every)
 	if len(faults) > 0 {
@@ -107,9 +107,9 @@ func (p *span) open(s *scenario.Scenario, stderr io.Writer) (*weather.File, erro
 	return &file, nil
 }
 
-// dates are those of the stages, as given or usual.
-func (p *span) dates(latitude_deg float64) growth.Dates {
-	dates := growth.Usual(latitude_deg)
+// dates are those of the stages: of the flags, else of the scenario.
+func (p *span) dates(s scenario.Scenario) growth.Dates {
+	dates := growth.DatesOf(s)
 	dates.FruitSet = p.first(p.fruitSet, dates.FruitSet)
 	dates.Veraison = p.first(p.veraison, dates.Veraison)
 	dates.Harvest = p.first(p.harvest, dates.Harvest)

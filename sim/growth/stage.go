@@ -4,6 +4,7 @@ package growth
 
 import (
 	"math"
+	"slices"
 	"time"
 
 	"rowlight/sim/scenario"
@@ -32,6 +33,67 @@ func Usual(latitude_deg float64) Dates {
 		return Dates{date(12, 1), date(1, 20), date(3, 10)}
 	}
 	return Dates{date(6, 1), date(7, 20), date(9, 10)}
+}
+
+// DatesOf are the dates of a scenario. Those that it does not name lie as far from the first that it names as is usual.
+func DatesOf(s scenario.Scenario) Dates {
+	dates := Usual(s.Site.Latitude_deg)
+	named := []string{s.Season.FruitSet, s.Season.Veraison, s.Season.Harvest}
+	of := []*time.Time{&dates.FruitSet, &dates.Veraison, &dates.Harvest}
+	late := 0 // by which the season of the scenario is behind the usual one [days]
+	for i := range of {
+		if day, ok := dayOf(named[i]); ok {
+			late = since(*of[i], day)
+			break
+		}
+	}
+	for i := range of {
+		if day, ok := dayOf(named[i]); ok {
+			*of[i] = day
+		} else {
+			*of[i] = of[i].AddDate(0, 0, late)
+		}
+	}
+	return dates
+}
+
+// dayOf reads a date whose year does not count. There is none in an empty text, and the scenario's own check refuses
+// any other that is no date.
+func dayOf(text string) (time.Time, bool) {
+	day, err := time.Parse(time.DateOnly, text)
+	return date(day.Month(), day.Day()), err == nil
+}
+
+// Of is the stage of the day of a scenario: Full unless it lets vines grow by date.
+func Of(s scenario.Scenario) Stage {
+	day, ok := dayOf(s.Weather.Date)
+	if s.Season.Growth != scenario.ByDate || !ok {
+		return Full
+	}
+	return DatesOf(s).On(day)
+}
+
+// Grown is a scenario with all its options and its fruit in the stage of its day, given as they then stand.
+func Grown(s scenario.Scenario) scenario.Scenario {
+	stage := Of(s)
+	s.Season.Growth = scenario.AsGiven
+	s.Fruit = stage.Fruit(s.Fruit)
+	s.Options = slices.Clone(s.Options)
+	for i := range s.Options {
+		s.Options[i] = stage.Option(s.Options[i])
+	}
+	return s
+}
+
+// Notices says which part of the full-grown vine a day shows, where it does not show all of it.
+func Notices(s scenario.Scenario) []scenario.Fault {
+	stage := Of(s)
+	if stage == Full {
+		return nil
+	}
+	of := shares[stage]
+	return []scenario.Fault{{Code: "notice.growth", Path: "/season/growth", Values: map[string]any{
+		"stage": string(stage), "leaves": of.leaves, "diameter": of.diameter}}}
 }
 
 func date(month time.Month, day int) time.Time {

@@ -1,6 +1,7 @@
 package growth_test
 
 import (
+	"reflect"
 	"testing"
 	"time"
 
@@ -21,6 +22,43 @@ func TestStagesFollowTheSeasonInBothHemispheres(t *testing.T) {
 			if got := growth.Usual(latitude).On(date); got != want {
 				t.Errorf("latitude %g, %s: %s, want %s", latitude, day, got, want)
 			}
+		}
+	}
+}
+
+// TestScenarioTellsItsStages: the dates of a scenario move the stages, those that it does not name move with them, and
+// vines grow by date only where it asks for it.
+func TestScenarioTellsItsStages(t *testing.T) {
+	for _, test := range []struct {
+		latitude float64
+		season   scenario.Season
+		date     string
+		want     growth.Stage
+	}{
+		{36, scenario.Season{}, "2026-06-05", growth.Full},
+		{36, scenario.Season{Growth: scenario.AsGiven, FruitSet: "2026-06-01"}, "2026-06-05", growth.Full},
+		{36, scenario.Season{Growth: scenario.ByDate}, "2026-06-05", growth.FruitSet},
+		{36, scenario.Season{Growth: scenario.ByDate}, "2026-07-25", growth.Veraison},
+		{36, scenario.Season{Growth: scenario.ByDate, FruitSet: "2019-06-20"}, "2026-07-25", growth.Closing}, // colour moves to 8 August
+		{36, scenario.Season{Growth: scenario.ByDate, FruitSet: "2019-06-20", Veraison: "2019-07-20"}, "2026-07-25", growth.Veraison},
+		{36, scenario.Season{Growth: scenario.ByDate, Harvest: "2026-10-10"}, "2026-08-10", growth.Closing}, // 30 days late
+		{-34, scenario.Season{Growth: scenario.ByDate}, "2026-01-10", growth.Closing},
+		{-34, scenario.Season{Growth: scenario.ByDate, FruitSet: "2025-11-10"}, "2026-01-10", growth.Veraison}, // 21 days early
+	} {
+		s := scenario.Default()
+		s.Site.Latitude_deg, s.Season, s.Weather.Date = test.latitude, test.season, test.date
+		if got := growth.Of(s); got != test.want {
+			t.Errorf("latitude %g, %+v, on %s: %s, want %s", test.latitude, test.season, test.date, got, test.want)
+		}
+		grown := growth.Grown(s)
+		if o := test.want.Option(s.Options[1]); !reflect.DeepEqual(grown.Options[1], o) || grown.Fruit != test.want.Fruit(s.Fruit) {
+			t.Errorf("on %s the scenario does not stand as its stage says", test.date)
+		}
+		if again := growth.Grown(grown); !reflect.DeepEqual(again, grown) {
+			t.Errorf("on %s vines that have grown grow once more", test.date)
+		}
+		if got := len(growth.Notices(s)); got != map[bool]int{false: 1}[test.want == growth.Full] {
+			t.Errorf("on %s: %d notices", test.date, got)
 		}
 	}
 }

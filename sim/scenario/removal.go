@@ -17,10 +17,9 @@ func (l Leaves) pulledFor(date string) (days int, ok bool) {
 	if err != nil {
 		return 0, false
 	}
-	const year = 365
-	days = (inCommonYear(day) - inCommonYear(pulled) + year) % year
-	if days > year/2 {
-		days -= year
+	days = daysAfter(pulled, day)
+	if days > commonYear/2 {
+		days -= commonYear
 	}
 	return days, true
 }

@@ -22,6 +22,8 @@ type Scenario struct {
 	Site Site `json:"site"`
 	// Weather is the day, shared by all options.
 	Weather Weather `json:"weather"`
+	// Season is when vines reach their stages, shared by all options.
+	Season Season `json:"season"`
 	// Fruit is the variety and its state on that day, shared by all options.
 	Fruit Fruit `json:"fruit"`
 	// Limits are the temperatures and doses above which fruit is said to be at risk.

@@ -25,6 +25,7 @@ const (
 // once. It takes for granted that each field lies in its own range.
 func (s Scenario) Validate() []Fault {
 	faults := s.Weather.validate()
+	faults = append(faults, s.Season.validate()...)
 	faults = append(faults, s.Limits.validate()...)
 	if s.Compare >= len(s.Options) {
 		faults = append(faults, Fault{"fault.compare", "/compare", map[string]any{

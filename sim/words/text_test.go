@@ -10,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"rowlight/sim/growth"
 	"rowlight/sim/result"
 	"rowlight/sim/scenario"
 	"rowlight/sim/scenario/document"
@@ -97,7 +98,7 @@ var spoilt = []string{
 	`{"name":"` + strings.Repeat("n", 81) + `","options":[]}`,
 	`{"options":[{"form":"none"}]}`,
 	`{}`,
-	`{"weather":{"date":"1800-01-01","airMin_C":45,"airMax_C":44,"dewPoint_C":30},"limits":{"hot_C":50},"compare":3,"options":[{}]}`,
+	`{"weather":{"date":"1800-01-01","airMin_C":45,"airMax_C":44,"dewPoint_C":30},"limits":{"hot_C":50},"season":{"fruitSet":"2026-07-20","veraison":"2026-06-01"},"compare":3,"options":[{}]}`,
 	`{"weather":{"airMin_C":10,"dewPoint_C":20,"hours":[]},"options":[{"form":"vsp-spurs","rows":{"rowSpacing_m":1},
 		"trellis":{"wires":[{"role":"foliage","offset_m":1}, {"role":"catch","height_m":1.5,"offset_m":-1}]}},
 		{"form":"double-curtain","training":{"armsPerVine":1,"wood":"canes","caneLayout":"arched"},"shoots":{"trimTop_m":0.5,"skirt_m":1.9},
@@ -117,7 +118,9 @@ func TestEveryFaultOfADocumentReads(t *testing.T) {
 	}
 	every := scenario.Option{Shade: scenario.Shade{BirdNet: scenario.DrapedNet, Film: scenario.LightFilm, MistRate_mmh: 1}}
 	every.Leaves = scenario.Leaves{RemovedMorning: 0.5, RemovedOn: "2026-07-18"}
-	told := slices.Concat(sunFaults(t), every.Cautions("/options/0"),
+	byDate := scenario.Default()
+	byDate.Season.Growth = scenario.ByDate
+	told := slices.Concat(sunFaults(t), growth.Notices(byDate), every.Cautions("/options/0"),
 		every.RemovalNotices("2026-07-01", "/options/0"), every.RemovalNotices("2026-07-20", "/options/0"))
 	for _, fault := range told {
 		seen[fault.Code] = true

@@ -18,6 +18,7 @@ export interface Scenario {
   note?: string;
   site?: Site;
   weather?: Weather;
+  season?: Season;
   fruit?: Fruit;
   limits?: Limits;
   frost?: Frost;
@@ -170,6 +171,28 @@ export interface Hour {
    * Longwave is the sky longwave on the horizontal; 0 when the file has none.
    */
   longwave_Wm2?: number;
+  [k: string]: unknown;
+}
+/**
+ * Season is when vines reach their stages, shared by all options.
+ */
+export interface Season {
+  /**
+   * Growth says whether the day shows vines and berries as the scenario gives them, or as far as they have grown by its date; the scenario then gives them full-grown.
+   */
+  growth?: "as-given" | "by-date";
+  /**
+   * FruitSet is the day of fruit set; without one it is usual for a hot district. Years do not count.
+   */
+  fruitSet?: string;
+  /**
+   * Veraison is the day of first colour; without one it is usual for a hot district.
+   */
+  veraison?: string;
+  /**
+   * Harvest is the day of harvest; without one it is usual for a hot district.
+   */
+  harvest?: string;
   [k: string]: unknown;
 }
 /**

@@ -129,6 +129,9 @@ export function SiteSheet() {
       <Group title="group.fruit">
         <ChoiceField path={["fruit", "colour"]} words="colour" />
         <Rows base={["fruit"]} rows={[["diameter_mm"], ["compactness", "share"]]} />
+        <ChoiceField path={["season", "growth"]} words="growth" />
+        {effectiveText(scenario.value, ["season", "growth"]) === "by-date" &&
+          ["fruitSet", "veraison", "harvest"].map((stage) => <DateField key={stage} path={["season", stage]} optional />)}
       </Group>
       <Group title="group.limits">
         <Rows base={["limits"]} rows={[["watch_C"], ["hot_C"], ["burn_C"]]} />
