@@ -30,7 +30,7 @@ type span struct {
 // addFlags gives a command the flags of a span.
 func (p *span) addFlags(command *cobra.Command) {
 	flags := command.Flags()
-	flags.StringVar(&p.file, "weather", "", "EPW or TMY3 file whose days and place replace those of the scenario; without it the scenario's design day goes through the dates")
+	flags.StringVar(&p.file, "weather", "", "EPW, TMY3 or NASA POWER file whose days and place replace those of the scenario; without it the scenario's design day goes through the dates")
 	flags.StringVar(&p.from, "from", "", "first day, as month-day; fruit set unless given")
 	flags.StringVar(&p.to, "to", "", "last day, as month-day; harvest unless given")
 	flags.IntVar(&p.every, "every", 1, "run every so many days only")

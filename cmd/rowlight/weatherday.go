@@ -24,7 +24,7 @@ type measuredDay struct {
 
 // addFlags gives a command the flags of a weather file.
 func (m *measuredDay) addFlags(command *cobra.Command) {
-	command.Flags().StringVar(&m.file, "weather", "", "EPW or TMY3 file whose hours and place replace those of the scenario")
+	command.Flags().StringVar(&m.file, "weather", "", "EPW, TMY3 or NASA POWER file whose hours and place replace those of the scenario")
 	command.Flags().StringVar(&m.date, "date", "", "day of the weather file, as month-day; its hottest day unless given")
 }
 

@@ -28,8 +28,8 @@ func TestUnusableFilesBlockAndSayWhere(t *testing.T) {
 		"empty":           {"", "fault.file-empty", 0, 0},
 		"blank":           {"\ufeff \r\n\n", "fault.file-empty", 0, 0},
 		"zip":             {"PK\x03\x04rest", "fault.file-packed", 0, 0},
-		"UTF-16":          {"\xff\xfeL\x00O\x00C\x00", "fault.file-encoding", 0, 0},
-		"another kind":    {"-BEGIN HEADER-\nsome other source\n", "fault.file-format", 1, 0},
+		"zero bytes":      {"\x00\x00\x00\x01\x02\x00\x00", "fault.file-binary", 0, 0},
+		"another kind":    {"-BEGIN-\nsome other source\n", "fault.file-format", 1, 0},
 		"semicolons":      {strings.ReplaceAll(epw, ",", ";"), "fault.file-semicolons", 1, 0},
 		"no header":       {replaced(t, epw, "GROUND TEMPERATURES,0\n", ""), "fault.file-header", 4, 0},
 		"latitude":        {replaced(t, epw, ",36.40,", ",north,"), "fault.file-place", 1, 7},
@@ -39,6 +39,8 @@ func TestUnusableFilesBlockAndSayWhere(t *testing.T) {
 		"TMY3 place":      {replaced(t, tmy3, ",140.400,", ",240.400,"), "fault.file-place", 1, 6},
 		"TMY3 column":     {replaced(t, tmy3, ",Wspd (m/s),", ",Gust (m/s),"), "fault.file-column", 2, 0},
 		"TMY3 unit":       {replaced(t, tmy3, ",Dry-bulb (C),", ",Dry-bulb (F),"), "fault.file-unit", 2, 32},
+		"no light":        {withColumns(epw, map[int]string{14: "9999", 15: "9999", 16: "9999"}), "fault.file-void", 0, 0},
+		"no air":          {withColumns(epw, map[int]string{7: "99.9"}), "fault.file-void", 0, 0},
 		"a line too long": {replaced(t, epw, "COMMENTS 2,", "COMMENTS 2,"+strings.Repeat("x", mostLineBytes)), "fault.file-line-long", 7, 0},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -216,7 +218,7 @@ func year(t *testing.T) (head string, rows []string) {
 	for date := time.Date(2001, 1, 1, 0, 0, 0, 0, time.UTC); date.Year() == 2001; date = date.AddDate(0, 0, 1) {
 		for hour := range 24 {
 			fields := strings.Split(lines[2+hour], ",")
-			fields[0], fields[4], fields[7], fields[10] = date.Format("01/02/2006"), "-9900", "-9900", "-9900"
+			fields[0], fields[4], fields[7], fields[10] = date.Format("01/02/2006"), "0", "0", "0"
 			rows = append(rows, strings.Join(fields, ","))
 		}
 	}

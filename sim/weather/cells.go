@@ -26,39 +26,76 @@ var (
 	opaqueQuantity   = quantity{"opaqueCloud", 0, 10}
 )
 
+// isLight tells whether a quantity is sunlight.
+func (q quantity) isLight() bool {
+	return q == globalQuantity || q == beamQuantity || q == diffuseQuantity
+}
+
 // cells reads the fields of one line. A field that is missing, no number or out of range is NaN;
 // the last two are reported.
 type cells struct {
 	fields []string
 	line   int
 	faults *report
+	commas bool // decimals have commas
 }
 
 // value reads field number column, counted from 1; missing tells which numbers stand for a missing
 // value.
 func (c cells) value(column int, of quantity, missing func(float64) bool) float64 {
-	if column < 1 || column > len(c.fields) || blank(c.fields[column-1]) {
+	number, ok := c.number(column, of)
+	if !ok || missing(number) {
 		return math.NaN()
 	}
-	field := c.fields[column-1]
-	number, err := strconv.ParseFloat(field, 64)
-	if err != nil || math.IsInf(number, 0) || math.IsNaN(number) {
-		code := "fault.file-number"
-		if strings.Contains(field, ",") {
-			code = "fault.file-comma"
-		}
-		c.faults.at(c.line, column, code, map[string]any{"what": of.name, "value": field})
+	return c.within(column, of, number)
+}
+
+// inUnit is value of a number in another unit; a sum is that of a reading of so many hours. Light below zero is none.
+func (c cells) inUnit(column int, of quantity, u unit, hours float64, missing func(float64) bool) float64 {
+	number, ok := c.number(column, of)
+	if !ok || missing(number) {
 		return math.NaN()
 	}
-	if missing(number) {
-		return math.NaN()
+	number = number*u.scale + u.shift
+	if u.sum {
+		number /= hours
 	}
+	number = c.within(column, of, number)
+	if of.isLight() {
+		return math.Max(number, 0) // NaN stays
+	}
+	return number
+}
+
+// within is a number that lies in the range of a quantity; another is NaN and reported.
+func (c cells) within(column int, of quantity, number float64) float64 {
 	if number < of.min || number > of.max {
 		c.faults.at(c.line, column, "fault.file-range", map[string]any{
 			"what": of.name, "value": number, "min": of.min, "max": of.max})
 		return math.NaN()
 	}
 	return number
+}
+
+// number reads a field; ok is false where it has no value or, reported, is no number.
+func (c cells) number(column int, of quantity) (number float64, ok bool) {
+	if column < 1 || column > len(c.fields) || blank(c.fields[column-1]) {
+		return 0, false
+	}
+	field := c.fields[column-1]
+	if c.commas {
+		field = strings.Replace(field, ",", ".", 1)
+	}
+	number, err := strconv.ParseFloat(field, 64)
+	if err != nil || math.IsInf(number, 0) || math.IsNaN(number) {
+		code := "fault.file-number"
+		if strings.Contains(field, ",") {
+			code = "fault.file-comma"
+		}
+		c.faults.at(c.line, column, code, map[string]any{"what": of.name, "value": c.fields[column-1]})
+		return 0, false
+	}
+	return number, true
 }
 
 // light is value with what instruments give below zero taken as none.

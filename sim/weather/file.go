@@ -1,11 +1,14 @@
 package weather
 
 import (
-	"bufio"
 	"bytes"
 	"io"
+	"math"
+	"slices"
 	"strings"
 	"unicode/utf8"
+
+	"rowlight/sim/scenario"
 )
 
 // Format is a format of weather files.
@@ -13,8 +16,9 @@ type Format string
 
 // The formats that are read.
 const (
-	EPW  Format = "EPW"  // EnergyPlus weather
-	TMY3 Format = "TMY3" // typical meteorological year, NREL
+	EPW   Format = "EPW"        // EnergyPlus weather
+	TMY3  Format = "TMY3"       // typical meteorological year, NREL
+	POWER Format = "NASA POWER" // hours of NASA POWER
 )
 
 // File is the hours of a weather file: of a typical year, whose months come from different years,
@@ -52,47 +56,43 @@ type Row struct {
 // mostRows is the hours of a leap year; no file that is read has more.
 const mostRows = 8784
 
-// Read reads a weather file of either format, told by its beginning; the name is only kept. All
-// faults are given at once. When one of them blocks, the file has no rows.
-func Read(name string, r io.Reader) (File, []Fault) {
-	file, faults := read(r)
+// Setting is what some files do not say themselves.
+type Setting struct {
+	Site    scenario.Site // where a logger stood, or where normals belong
+	Mapping *Mapping      // of a logger's table; without one it is not read
+}
+
+// Read reads a weather file whose format says everything itself. See Setting.Read.
+func Read(name string, r io.Reader) (File, []Fault) { return Setting{}.Read(name, r) }
+
+// Read reads a weather file of any format, told by its beginning, in any encoding; the name is only
+// kept. All faults are given at once. When one of them blocks, the file has no rows.
+func (s Setting) Read(name string, r io.Reader) (File, []Fault) {
+	file, faults := s.read(r)
 	file.Name = name
 	return file, faults
 }
 
-func read(r io.Reader) (File, []Fault) {
-	buffered := bufio.NewReader(r)
-	start, _ := buffered.Peek(4096) // a shorter file gives what it has; a fault comes again when read
-	if fault, ok := unreadable(start); ok {
-		return File{}, []Fault{fault}
+func (s Setting) read(r io.Reader) (File, []Fault) {
+	faults := &report{}
+	text, start := decoded(r, faults)
+	if Blocked(faults.faults) {
+		return File{}, faults.list()
 	}
-	switch guess(start) {
-	case EPW:
-		return ReadEPW(buffered)
-	case TMY3:
-		return ReadTMY3(buffered)
+	switch format := guess(start); {
+	case format == EPW:
+		return ReadEPW(text)
+	case format == TMY3:
+		return ReadTMY3(text)
+	case format == POWER:
+		return ReadPOWER(text)
 	}
-	faults := report{}
-	faults.block(1, 0, "fault.file-format", map[string]any{"begin": beginning(start)})
-	return File{}, faults.list()
-}
-
-// unreadable finds what is no text with commas at all.
-func unreadable(start []byte) (Fault, bool) {
-	faults := report{}
-	switch {
-	case len(bytes.TrimSpace(bytes.TrimPrefix(start, byteOrderMark))) == 0:
-		faults.block(0, 0, "fault.file-empty", nil)
-	case bytes.HasPrefix(start, zipMark):
-		faults.block(0, 0, "fault.file-packed", nil)
-	case bytes.HasPrefix(start, utf16Marks[0]), bytes.HasPrefix(start, utf16Marks[1]):
-		faults.block(0, 0, "fault.file-encoding", nil)
-	case semicolons(start):
+	if semicolons(start) {
 		faults.block(1, 0, "fault.file-semicolons", nil)
-	default:
-		return Fault{}, false
+	} else {
+		faults.block(1, 0, "fault.file-format", map[string]any{"begin": beginning(start)})
 	}
-	return faults.faults[0], true
+	return File{}, faults.list()
 }
 
 // semicolons tells whether the first line is parted by semicolons, as spreadsheets write it where
@@ -106,8 +106,10 @@ func semicolons(start []byte) bool {
 func guess(start []byte) Format {
 	advance, first, _ := splitLine(start, true)
 	_, second, _ := splitLine(start[advance:], true)
-	first = bytes.TrimSpace(bytes.TrimPrefix(first, byteOrderMark))
+	first = bytes.TrimSpace(first)
 	switch {
+	case bytes.HasPrefix(first, []byte(powerBegin)):
+		return POWER
 	case bytes.HasPrefix(bytes.ToUpper(first), []byte("LOCATION,")):
 		return EPW
 	case bytes.HasPrefix(bytes.ToLower(bytes.Trim(second, `" `)), []byte("date (mm/dd/yyyy)")):
@@ -146,6 +148,9 @@ func (f *File) finish(faults *report) (File, []Fault) {
 		faults.block(0, 0, "fault.file-no-rows", nil)
 	}
 	if !Blocked(faults.faults) {
+		f.checkVoid(faults)
+	}
+	if !Blocked(faults.faults) {
 		f.checkSequence(faults)
 		f.checkTimes(faults)
 		f.checkNights(faults)
@@ -155,4 +160,21 @@ func (f *File) finish(faults *report) (File, []Fault) {
 		f.Rows = nil
 	}
 	return *f, list
+}
+
+// checkVoid blocks a file that lacks a quantity in every line, and anything to stand in for it.
+func (f *File) checkVoid(faults *report) {
+	for _, need := range []struct {
+		what string
+		has  func(Row) bool
+	}{
+		{"air", func(r Row) bool { return !math.IsNaN(r.Air_C) }},
+		{"light", func(r Row) bool { return !math.IsNaN(r.GHI) || !math.IsNaN(r.DNI) }},
+		{"dewPoint", func(r Row) bool { return !math.IsNaN(r.Dew_C) || !math.IsNaN(r.Humidity_pct) }},
+		{"wind", func(r Row) bool { return !math.IsNaN(r.Wind_ms) }},
+	} {
+		if !slices.ContainsFunc(f.Rows, need.has) {
+			faults.block(0, 0, "fault.file-void", map[string]any{"what": need.what, "count": len(f.Rows)})
+		}
+	}
 }

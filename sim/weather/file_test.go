@@ -6,6 +6,8 @@ import (
 	"strings"
 	"testing"
 
+	"golang.org/x/text/encoding/unicode"
+
 	"rowlight/sim/scenario"
 	"rowlight/testdata"
 )
@@ -124,6 +126,9 @@ func TestEndsOfLinesMarksAndBytesOfOldFiles(t *testing.T) {
 		"blank last line": plain + "\n",
 		"blanks":          strings.ReplaceAll(plain, "2019,7,", "2019, 7, "),
 		"SAVING":          strings.Replace(plain, "SAVINGS", "SAVING", 1),
+		"UTF-16":          utf16Text(plain, unicode.LittleEndian, unicode.UseBOM),
+		"UTF-16, bare":    utf16Text(plain, unicode.LittleEndian, unicode.IgnoreBOM),
+		"UTF-16, big end": utf16Text(plain, unicode.BigEndian, unicode.UseBOM),
 		"stray quote":     strings.Replace(plain, "COMMENTS 2,A hot", `COMMENTS 2,A "hot`, 1),
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -207,4 +212,13 @@ func checkCourse(t testing.TB, file File, month, day int, share float64) {
 	if math.Abs(kept+got.Unplaced_Wh-light) > 1e-6*light {
 		t.Errorf("%s %02d-%02d: %.3f of %.3f W h/m² kept", file.Name, month, day, kept+got.Unplaced_Wh, light)
 	}
+}
+
+// utf16Text is a text in UTF-16.
+func utf16Text(text string, order unicode.Endianness, mark unicode.BOMPolicy) string {
+	out, err := unicode.UTF16(order, mark).NewEncoder().String(text)
+	if err != nil {
+		panic(err)
+	}
+	return out
 }

@@ -83,7 +83,6 @@ func TestOneMissingPartOfTheLightIsClosed(t *testing.T) {
 
 func TestDayWithoutLightIsBlocked(t *testing.T) {
 	for name, columns := range map[string]map[int]string{
-		"none":         {14: "9999", 15: "9999", 16: "9999"},
 		"beam only":    {14: "9999", 16: "9999"},
 		"diffuse only": {14: "9999", 15: "9999"},
 	} {

@@ -16,12 +16,6 @@ const (
 	mostLines     = 20000
 )
 
-var (
-	byteOrderMark = []byte("\xef\xbb\xbf") // of UTF-8
-	utf16Marks    = [][]byte{[]byte("\xff\xfe"), []byte("\xfe\xff")}
-	zipMark       = []byte("PK\x03\x04")
-)
-
 // lines gives the lines of a weather file as fields, without holding more than one of them. Lines
 // end with LF, CR LF or CR.
 type lines struct {

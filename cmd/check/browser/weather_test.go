@@ -128,7 +128,7 @@ func TestFaultsOfAWeatherFileInThePage(t *testing.T) {
 	before := p.generation()
 
 	for name, test := range map[string]struct{ text, says string }{
-		"letter.txt":    {"Dear all,\nit was hot.", "The weather file begins with “Dear all,” and is neither EPW nor TMY3. Give a file"},
+		"letter.txt":    {"Dear all,\nit was hot.", "The weather file begins with “Dear all,” and is neither EPW, TMY3, NASA POWER nor a table"},
 		"north.epw":     {strings.Replace(string(text), ",36.40,", ",136.40,", 1), "Line 1, field 7: “136.40” is no latitude from −90 to 90"},
 		"half-hour.epw": {strings.Replace(string(text), "DATA PERIODS,1,1,", "DATA PERIODS,1,2,", 1), "Line 8, field 3: 2 records in an hour, only whole hours are read. Give an hourly file"},
 	} {

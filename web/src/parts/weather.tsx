@@ -102,7 +102,7 @@ function FileChoice() {
         <input
           class="visually-hidden"
           type="file"
-          accept=".epw,.csv,.tmy3,text/csv"
+          accept=".epw,.csv,.tmy3,.txt,.dat,.tsv,text/csv,text/plain"
           aria-describedby="weather-file-note"
           data-testid="weather-file"
           onChange={(event) => {

@@ -1,0 +1,115 @@
+package weather
+
+import (
+	"bufio"
+	"bytes"
+	"io"
+	"unicode/utf8"
+
+	"golang.org/x/text/encoding/charmap"
+	"golang.org/x/text/encoding/unicode"
+)
+
+// Encoding is how the text of a file stands in its bytes.
+type Encoding string
+
+// The encodings that are read. The first 256 characters of Unicode with a few more, as Windows writes them in the
+// west, stand for all older one-byte texts: digits and signs are the same in every one.
+const (
+	UTF8        Encoding = "utf-8"
+	UTF16LE     Encoding = "utf-16le"
+	UTF16BE     Encoding = "utf-16be"
+	Windows1252 Encoding = "windows-1252"
+)
+
+// encodings are all that are read.
+var encodings = []Encoding{UTF8, UTF16LE, UTF16BE, Windows1252}
+
+var (
+	byteOrderMark = []byte("\xef\xbb\xbf") // of UTF-8
+	littleMark    = []byte("\xff\xfe")
+	bigMark       = []byte("\xfe\xff")
+	packedMark    = []byte("PK\x03\x04")
+)
+
+// encodingOf finds the encoding by the mark at the beginning of a file, else by where its zero bytes stand: text in
+// UTF-16 that is mostly digits has one in every pair. ok is false where they stand as in no text.
+func encodingOf(start []byte) (e Encoding, ok bool) {
+	switch {
+	case bytes.HasPrefix(start, littleMark):
+		return UTF16LE, true
+	case bytes.HasPrefix(start, bigMark):
+		return UTF16BE, true
+	case bytes.IndexByte(start, 0) < 0:
+		if utf8.Valid(trimPartOfRune(start)) {
+			return UTF8, true
+		}
+		return Windows1252, true
+	}
+	zeros := [2]int{}
+	for i, b := range start {
+		if b == 0 {
+			zeros[i%2]++
+		}
+	}
+	const mostly = 0.8
+	switch pairs := float64(len(start)) / 2; {
+	case zeros[0] == 0 && float64(zeros[1]) > mostly*pairs:
+		return UTF16LE, true
+	case zeros[1] == 0 && float64(zeros[0]) > mostly*pairs:
+		return UTF16BE, true
+	}
+	return "", false
+}
+
+// trimPartOfRune drops a character that the end of a peek has cut.
+func trimPartOfRune(start []byte) []byte {
+	for cut := 0; cut < utf8.UTFMax && cut < len(start); cut++ {
+		if r, _ := utf8.DecodeLastRune(start[:len(start)-cut]); r != utf8.RuneError {
+			return start[:len(start)-cut]
+		}
+	}
+	return start
+}
+
+// reader gives the text as UTF-8. Text in UTF-8 goes through as it is, what is wrong in it too: names of places in
+// older files are in other encodings, numbers are not. A mark at the beginning is left out.
+func (e Encoding) reader(r io.Reader) io.Reader {
+	switch e {
+	case UTF16LE:
+		return unicode.UTF16(unicode.LittleEndian, unicode.UseBOM).NewDecoder().Reader(r)
+	case UTF16BE:
+		return unicode.UTF16(unicode.BigEndian, unicode.UseBOM).NewDecoder().Reader(r)
+	case Windows1252:
+		return charmap.Windows1252.NewDecoder().Reader(r)
+	}
+	return r
+}
+
+// peeked is how much of a file is looked at to tell what it is.
+const peeked = 16 << 10
+
+// decoded finds the encoding of a file and gives its text as UTF-8 with its beginning. Faults are of what is no text.
+func decoded(r io.Reader, faults *report) (text *bufio.Reader, start []byte) {
+	raw := bufio.NewReaderSize(r, peeked)
+	start, _ = raw.Peek(peeked) // a shorter file gives what it has; a fault comes again when read
+	encoding, ok := encodingOf(start)
+	switch {
+	case bytes.HasPrefix(start, packedMark):
+		faults.block(0, 0, "fault.file-packed", nil)
+		return nil, nil
+	case !ok:
+		faults.block(0, 0, "fault.file-binary", nil)
+		return nil, nil
+	case encoding == UTF8 || encoding == Windows1252: // read as before; utf8Text mends the names
+		text = raw
+	default:
+		text = bufio.NewReaderSize(encoding.reader(raw), peeked)
+		start, _ = text.Peek(peeked)
+	}
+	start = bytes.TrimPrefix(start, byteOrderMark)
+	if len(bytes.TrimSpace(start)) == 0 {
+		faults.block(0, 0, "fault.file-empty", nil)
+	}
+	return text, start
+}

@@ -1,0 +1,3 @@
+package weather
+
+type Mapping struct{}
