@@ -169,7 +169,7 @@ func (f *File) checkVoid(faults *report) {
 		has  func(Row) bool
 	}{
 		{"air", func(r Row) bool { return !math.IsNaN(r.Air_C) }},
-		{"light", func(r Row) bool { return !math.IsNaN(r.GHI) || !math.IsNaN(r.DNI) }},
+		{"light", func(r Row) bool { return !math.IsNaN(r.GHI) || !math.IsNaN(r.DNI) || !math.IsNaN(r.DHI) }},
 		{"dewPoint", func(r Row) bool { return !math.IsNaN(r.Dew_C) || !math.IsNaN(r.Humidity_pct) }},
 		{"wind", func(r Row) bool { return !math.IsNaN(r.Wind_ms) }},
 	} {
