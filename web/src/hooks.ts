@@ -7,7 +7,7 @@
  *   hour-slider            input range, value 0…288 in steps of 5 minutes; Page keys move one hour,
  *                          Home and End go to sunrise and sunset (to the ends on a polar day)
  *   hour                   the chosen clock hour, data-value in hours
- *   play, undo, redo, units-metric, units-us, theme, add-option, site
+ *   play, undo, redo, units-metric, units-us, theme, projector, add-option, site
  *   comparison             the sentences of comparison (aria-live)
  *   option-L               the column of an option
  *   option-L-form          select of the training form

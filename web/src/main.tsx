@@ -9,7 +9,7 @@ import { openFile, startKeeping } from "./keep/keeping.ts";
 import { startOffline } from "./keep/offline.ts";
 import { App } from "./parts/app.tsx";
 import { startReport } from "./parts/report.tsx";
-import { fileHovers, readOnly, redoEdit, scenario, sheet, systemTheme, theme, undoEdit } from "./store.ts";
+import { fileHovers, projected, readOnly, redoEdit, scenario, sheet, systemTheme, theme, undoEdit } from "./store.ts";
 import { t } from "./text.ts";
 import { listenToView } from "./view.ts";
 import { openWeatherFile } from "./weather-file.ts";
@@ -64,7 +64,7 @@ function takeDrops(): void {
 
 followSystemTheme();
 effect(() => {
-  document.documentElement.dataset["theme"] = theme.value;
+  document.documentElement.dataset["theme"] = projected.value ? "projector" : theme.value;
 });
 effect(() => {
   document.title = t("title", { name: effectiveText(scenario.value, ["name"]) });

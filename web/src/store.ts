@@ -126,12 +126,16 @@ effect(() => {
 /** True while a file is dragged over the page. */
 export const fileHovers = signal(false);
 
+/** The looks of the page that a system has. */
+export type Theme = "light" | "dark";
+
 /** Chosen look; null follows the system. */
 export const chosenTheme = signal<Theme | null>(asTheme(remembered("theme")));
 export const systemTheme = signal<Theme>("light");
-export const theme = computed<Theme>(() => chosenTheme.value ?? systemTheme.value);
-
-export type Theme = "light" | "dark";
+/** True while the page is shown to a room: the look for a projector, which is a light one. It is not remembered. */
+export const projected = signal(false);
+/** The look that holds for pictures. */
+export const theme = computed<Theme>(() => (projected.value ? "light" : (chosenTheme.value ?? systemTheme.value)));
 
 function asTheme(value: string | null): Theme | null {
   return value === "light" || value === "dark" ? value : null;
@@ -149,6 +153,7 @@ export function setUnits(system: UnitSystem): void {
 /** Turns the other look on; choosing what the system has anyway goes back to following it. */
 export function switchTheme(): void {
   const next: Theme = theme.value === "light" ? "dark" : "light";
+  projected.value = false;
   chosenTheme.value = next === systemTheme.value ? null : next;
   remember("theme", chosenTheme.value);
 }

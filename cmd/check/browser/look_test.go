@@ -189,6 +189,7 @@ func TestEveryLookIsAccessible(t *testing.T) {
 			p.t.Errorf("the page is %d px wide in a window of %d", wide, look.width)
 		}
 	})
+	p.readFromTheLastRow()
 }
 
 // accessible runs axe over the page as it is.

@@ -2,11 +2,11 @@
 
 import { effectiveNumber, effectiveText, type JsonObject, rawOptions } from "../document.ts";
 import { isMeasured } from "../measured-day.ts";
-import { canRedo, canUndo, readOnly, redoEdit, scenario, setUnits, sheet, switchTheme, theme, undoEdit, units } from "../store.ts";
+import { canRedo, canUndo, projected, readOnly, redoEdit, scenario, setUnits, sheet, switchTheme, theme, undoEdit, units } from "../store.ts";
 import { t } from "../text.ts";
 import { coordinate, longDate, rowDirection, show, text, type UnitSystem } from "../units.ts";
 import { Button } from "./button.tsx";
-import { RedoIcon, ThemeIcon, UndoIcon } from "./icons.tsx";
+import { ProjectorIcon, RedoIcon, ThemeIcon, UndoIcon } from "./icons.tsx";
 import { KeepSheets, KeepTools } from "./keep-tools.tsx";
 import { SiteSheet } from "./sheet.tsx";
 
@@ -49,6 +49,9 @@ export function Header() {
         </div>
         <Button label={t(theme.value === "light" ? "theme.toDark" : "theme.toLight")} onPress={switchTheme} hook="theme">
           <ThemeIcon />
+        </Button>
+        <Button label={t("theme.projector")} pressed={projected.value} onPress={() => (projected.value = !projected.peek())} hook="projector">
+          <ProjectorIcon />
         </Button>
       </div>
       {sheet.value === "site" && <SiteSheet />}

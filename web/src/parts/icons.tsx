@@ -103,6 +103,12 @@ export function Marker({ option }: { option: number }) {
   );
 }
 
+export const ProjectorIcon = () => (
+  <Icon>
+    <path d="M2 3.5h16M3.5 3.5v9.5h13V3.5M10 13v1.5M6.5 17.5l3.5-3 3.5 3" />
+  </Icon>
+);
+
 export const ThemeIcon = () => (
   <Icon>
     <circle cx="10" cy="10" r="6.5" />
