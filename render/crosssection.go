@@ -17,6 +17,7 @@ type CrossSection struct {
 	Title string
 	Note  string // a line below the title; may be empty
 	Stand *training.Stand
+	Feet  bool // lengths in feet instead of metres
 }
 
 // What of a stand a cross-section shows: enough leaves to see the shape, few enough to see through them. A wide or tall
@@ -128,6 +129,7 @@ func bladeOutline(leaf *training.Leaf) []mgl64.Vec3 {
 type heightLabel struct {
 	height float64 // [m]
 	roles  []string
+	wires  []int // of each role
 }
 
 // wireHeights lists the heights of the wires from above, those within a few centimetres of each other as one; of
@@ -145,9 +147,12 @@ func (c *CrossSection) wireHeights() []heightLabel {
 			labels = append(labels, heightLabel{height: wire.Z})
 			last++
 		}
-		if !slices.Contains(labels[last].roles, wire.Role) {
-			labels[last].roles = append(labels[last].roles, wire.Role)
+		role := slices.Index(labels[last].roles, wire.Role)
+		if role < 0 {
+			role = len(labels[last].roles)
+			labels[last].roles, labels[last].wires = append(labels[last].roles, wire.Role), append(labels[last].wires, 0)
 		}
+		labels[last].wires[role]++
 	}
 	return labels
 }

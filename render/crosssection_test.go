@@ -93,7 +93,7 @@ func TestSheetHoldsEverySection(t *testing.T) {
 		t.Fatal(err)
 	}
 	count := elements(t, text.Bytes())
-	if count["title"] != 2*len(forms) || count["clipPath"] != len(forms) || count["legend"] != 4 {
+	if count["title"] != 2*len(forms) || count["clipPath"] != len(forms) || count["legend"] != 5 {
 		t.Errorf("the sheet holds %v", count)
 	}
 }
@@ -130,5 +130,29 @@ func TestBladeOutlineKeepsTheArea(t *testing.T) {
 	}
 	if area := math.Abs(twice) / 2; math.Abs(area/math.Pi-1) > 0.15 {
 		t.Errorf("the outline holds %.2f of the area of its blade", area/math.Pi)
+	}
+}
+
+// In feet the drawing names the same heights: a fruiting wire at 0.9144 m is 3.0 ft high, and no metre is left.
+func TestCrossSectionInFeet(t *testing.T) {
+	form, _ := scenario.FormByKey("lyre")
+	for i := range form.Option.Trellis.Wires {
+		if wire := &form.Option.Trellis.Wires[i]; wire.Role == scenario.Fruiting {
+			wire.Height_m = 0.9144
+		}
+	}
+	section := sectionOf(t, form)
+	section.Feet = true
+	var text bytes.Buffer
+	if err := section.WriteSVG(&text); err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{"3.0 ft 2 × fruiting wire", "5.9 ft 4 × catch wire", "rows 11.8", ">3 ft<"} {
+		if !strings.Contains(text.String(), want) {
+			t.Errorf("the drawing in feet lacks %q", want)
+		}
+	}
+	if strings.Contains(text.String(), " m ") || strings.Contains(text.String(), " m<") {
+		t.Error("the drawing in feet still speaks of metres")
 	}
 }

@@ -85,19 +85,54 @@ func (c *CrossSection) labelTexts() []sectionLabel {
 	for _, height := range c.wireHeights() {
 		words := make([]string, len(height.roles))
 		for i, role := range height.roles {
-			words[i] = roleWord(role)
+			words[i] = wiresWord(role, height.wires[i])
 		}
-		labels = append(labels, sectionLabel{height.height, metres(height.height) + " m " + strings.Join(words, ", "), "height"})
+		labels = append(labels, sectionLabel{height.height, c.height(height.height) + c.unit() + strings.Join(words, ", "), "height"})
 	}
 	for _, zone := range c.Stand.FruitZones() {
-		text := fmt.Sprintf("%s–%s m fruit", metres(zone.Bottom_m), metres(zone.Top_m))
+		text := c.height(zone.Bottom_m) + "–" + c.height(zone.Top_m) + c.unit() + "fruit"
 		labels = append(labels, sectionLabel{(zone.Bottom_m + zone.Top_m) / 2, text, "fruit"})
 	}
 	slices.SortStableFunc(labels, func(a, b sectionLabel) int { return compareDown(a.height, b.height) })
 	return labels
 }
 
-func metres(height float64) string { return strconv.FormatFloat(height, 'f', 2, 64) }
+// wiresWord names wires of one role at one height: how many, where it is more than one. Of a roof only the outermost are
+// labelled, so they are not counted.
+func wiresWord(role string, wires int) string {
+	word := roleWord(role)
+	if wires < 2 || role == string(scenario.Roof) {
+		return word
+	}
+	return fmt.Sprintf("%d × %s", wires, strings.TrimSuffix(word, "s"))
+}
+
+const feetPerMetre = 1 / 0.3048 // exact
+
+// length turns a length into the units of the drawing.
+func (c *CrossSection) length(length_m float64) float64 {
+	if c.Feet {
+		return length_m * feetPerMetre
+	}
+	return length_m
+}
+
+// height writes a height to a centimetre or a tenth of a foot.
+func (c *CrossSection) height(height_m float64) string {
+	decimals := 2
+	if c.Feet {
+		decimals = 1
+	}
+	return strconv.FormatFloat(c.length(height_m), 'f', decimals, 64)
+}
+
+// unit is the sign of the units, with a space on both sides.
+func (c *CrossSection) unit() string {
+	if c.Feet {
+		return " ft "
+	}
+	return " m "
+}
 
 // placesApart gives each label, from above, the place nearest to its height that leaves room for the others: those
 // that would meet stand as a block about the middle of their heights.

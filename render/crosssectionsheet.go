@@ -39,7 +39,10 @@ func WriteSheet(w io.Writer, heading string, sections []CrossSection, columns in
 	return p.err
 }
 
-// legend says what the signs of the wires mean.
+// legendOfLines says what the rest of a drawing means.
+const legendOfLines = "Grey: post and crossarms. Tinted band: fruit. Dashed ticks: half way to the next rows, which are drawn pale where they reach in."
+
+// legend says what the signs of the wires and the other marks mean.
 func (p *sectionPen) legend(x, y float64) {
 	p.put(`<g transform="translate(%s %s)" font-family="system-ui,sans-serif" font-size="12" fill="currentColor">`, px(x), px(y))
 	roles := []scenario.WireRole{scenario.Fruiting, scenario.Foliage, scenario.Tie, scenario.Roof}
@@ -52,5 +55,7 @@ func (p *sectionPen) legend(x, y float64) {
 		p.wire(string(role), at, -4)
 		p.put(`<text class="legend" x="%s" y="0">%s</text>`, px(at+10), text)
 	}
+	at := legendStart + legendStep*float64(len(roles))
+	p.put(`<text class="legend" x="%s" y="0">%s</text>`, px(at), legendOfLines)
 	p.put("</g>\n")
 }

@@ -84,7 +84,7 @@ func (p *sectionPen) section(c *CrossSection, id string, x, y float64) {
 		p.put("<title>%s</title>\n", escaped(c.Title))
 		p.titles(c)
 	}
-	p.axis()
+	p.axis(c)
 	p.put(`<g clip-path="url(#%s)">`+"\n", id)
 	p.band(c)
 	p.put(`<g id="%s-row">`+"\n", id)
@@ -94,12 +94,13 @@ func (p *sectionPen) section(c *CrossSection, id string, x, y float64) {
 	p.wood(c.Stand, &cut)
 	p.leavesOf(c.Stand, &cut, leafDepths/2, leafDepths)
 	p.shootsOf(c.Stand, &cut)
+	p.crossarms(c.Stand) // in front of the leaves, which would hide them
 	p.bunchesOf(c.Stand, &cut)
 	p.wires(c.Stand)
 	p.put("</g>\n")
 	p.neighbours(c.Stand, id)
 	p.put("</g>\n")
-	p.ground(c.Stand)
+	p.ground(c)
 	p.labels(c)
 	p.put("</g>\n")
 }
@@ -140,35 +141,44 @@ func (p *sectionPen) titles(c *CrossSection) {
 	}
 }
 
-// axis marks heights every half metre.
-func (p *sectionPen) axis() {
-	left := -sectionHalf_m * sectionScale
+// axis marks heights every half metre or every two feet.
+func (p *sectionPen) axis(c *CrossSection) {
+	left, step := -sectionHalf_m*sectionScale, 0.5
+	if c.Feet {
+		step = 2 / feetPerMetre
+	}
 	p.put(`<g class="axis" stroke="currentColor" stroke-opacity="0.22" stroke-width="0.7">`)
-	for z := 0.5; z < sectionTop_m; z += 0.5 {
+	for z := step; z < sectionTop_m; z += step {
 		_, y := sectionAt(0, z)
 		p.put(`<path d="M%s %sH%s"/>`, px(left), px(y), px(-left))
 	}
 	p.put("</g>\n")
-	for z := 0.0; z < sectionTop_m; z += 0.5 {
+	for z := 0.0; z < sectionTop_m; z += step {
 		_, y := sectionAt(0, z)
-		p.put(`<text x="%s" y="%s" text-anchor="end" fill-opacity="0.75">%s</text>`, px(left-5), px(y+4), px(z))
+		p.put(`<text x="%s" y="%s" text-anchor="end" fill-opacity="0.75">%s</text>`, px(left-5), px(y+4), px(c.length(z)))
 	}
-	p.put(`<text x="%s" y="%s" text-anchor="end" fill-opacity="0.75">m</text>`+"\n", px(left-5), px(-sectionTop_m*sectionScale+8))
+	p.put(`<text x="%s" y="%s" text-anchor="end" fill-opacity="0.75">%s</text>`+"\n",
+		px(left-5), px(-sectionTop_m*sectionScale+8), strings.TrimSpace(c.unit()))
 }
 
 // ground draws the floor with a mark half way to the neighbouring rows, and the scale.
-func (p *sectionPen) ground(s *training.Stand) {
+func (p *sectionPen) ground(c *CrossSection) {
 	half := sectionHalf_m * sectionScale
 	p.put(`<rect class="ground" x="%s" y="0" width="%s" height="5" fill="%s"/>`, px(-half), px(2*half), groundFill)
-	for _, x := range [2]float64{-s.RowSpacing / 2, s.RowSpacing / 2} {
+	for _, x := range [2]float64{-c.Stand.RowSpacing / 2, c.Stand.RowSpacing / 2} {
 		if math.Abs(x) <= sectionHalf_m {
 			p.put(`<path class="alley" d="M%s 0v-14" stroke="currentColor" stroke-dasharray="3 2"/>`, px(x*sectionScale))
 		}
 	}
-	p.put(`<text x="%s" y="22" fill-opacity="0.75">rows %s m, vines %s m</text>`, px(-half), px(s.RowSpacing), px(s.VineSpacing))
-	right := half - sectionScale
-	p.put(`<path class="scale" d="M%s 14v6h%sv-6" fill="none" stroke="currentColor"/>`, px(right), px(sectionScale))
-	p.put(`<text x="%s" y="33" text-anchor="middle">1 m</text>`+"\n", px(right+sectionScale/2))
+	unit, bar := strings.TrimRight(c.unit(), " "), 1.0
+	if c.Feet {
+		bar = 3 / feetPerMetre
+	}
+	p.put(`<text x="%s" y="22" fill-opacity="0.75">rows %s%s, vines %s%s</text>`,
+		px(-half), px(c.length(c.Stand.RowSpacing)), unit, px(c.length(c.Stand.VineSpacing)), unit)
+	right := half - bar*sectionScale
+	p.put(`<path class="scale" d="M%s 14v6h%sv-6" fill="none" stroke="currentColor"/>`, px(right), px(bar*sectionScale))
+	p.put(`<text x="%s" y="33" text-anchor="middle">%s%s</text>`+"\n", px(right+bar*sectionScale/2), px(c.length(bar)), unit)
 }
 
 // band marks the fruit zones.
@@ -186,8 +196,15 @@ func (p *sectionPen) posts(s *training.Stand) {
 	}
 	post := &s.Posts[0]
 	_, y := sectionAt(0, post.Height)
-	p.put(`<g class="post" fill="none" stroke="%s" stroke-linecap="round"><path d="M0 0V%s" stroke-width="7" stroke-opacity="0.55"/>`, postFill, px(y))
-	for _, arm := range post.Crossarms {
+	p.put(`<g class="post" fill="none" stroke="%s" stroke-linecap="round"><path d="M0 0V%s" stroke-width="7" stroke-opacity="0.55"/></g>`+"\n", postFill, px(y))
+}
+
+func (p *sectionPen) crossarms(s *training.Stand) {
+	if len(s.Posts) == 0 || len(s.Posts[0].Crossarms) == 0 {
+		return
+	}
+	p.put(`<g class="crossarms" fill="none" stroke="%s" stroke-linecap="round">`, postFill)
+	for _, arm := range s.Posts[0].Crossarms {
 		x1, y1 := sectionAt(arm.Left, arm.Z+arm.Slope*arm.Left)
 		x2, y2 := sectionAt(arm.Right, arm.Z+arm.Slope*arm.Right)
 		p.put(`<path d="M%s %sL%s %s" stroke-width="4" stroke-opacity="0.8"/>`, px(x1), px(y1), px(x2), px(y2))

@@ -41,8 +41,21 @@ func drawForms(w io.Writer) error {
 	var sections []render.CrossSection
 	for _, form := range forms {
 		o := form.Option
-		note := fmt.Sprintf("%g shoots/m, %d arms, suits %s vines", o.Shoots.PerMetre, o.Training.ArmsPerVine, form.Habit)
+		note := fmt.Sprintf("%d %s, %g shoots/m, suits %s vines", o.Training.ArmsPerVine, woodWords(o.Training), o.Shoots.PerMetre, form.Habit)
 		sections = append(sections, render.CrossSection{Title: form.Name, Note: note, Stand: form.stand})
 	}
 	return render.WriteSheet(w, "Training forms end-on, looking along the row", sections, formColumns)
+}
+
+// woodWords says what bears the shoots, which the end of a row does not show.
+func woodWords(t scenario.Training) string {
+	switch {
+	case t.Wood == scenario.Spurs && t.ArmLayout == scenario.ArmsSpread:
+		return "arms with spurs"
+	case t.Wood == scenario.Spurs:
+		return "cordon arms with spurs"
+	case t.CaneLayout == scenario.CanesAlong:
+		return "canes along the wire"
+	}
+	return "arms with canes"
 }

@@ -180,9 +180,10 @@ func (b *bridge) home(args []js.Value) any {
 	}
 }
 
-// section answers with the cross-section of an option as SVG, or "" until its plants have grown.
+// section answers with the cross-section of an option as SVG, or "" until its plants have grown. It takes the option, the
+// key of its ids and the units, metric or us.
 func (b *bridge) section(args []js.Value) any {
-	return b.stage.CrossSection(int(number(arg(args, 0))), text(args, 1))
+	return b.stage.CrossSection(int(number(arg(args, 0))), text(args, 1), text(args, 2) == "us")
 }
 
 func (b *bridge) setTheme(args []js.Value) any {

@@ -1,6 +1,7 @@
 /** What passes between the page and the 3D view in its frame. */
 
 import type { Home, Look } from "./camera.ts";
+import type { UnitSystem } from "./units.ts";
 
 /** A rectangle of the frame [CSS px]; a width of 0 hides the pane. */
 export interface Pane {
@@ -36,7 +37,7 @@ export interface View {
   /** The look at first of an option of the document that was set last. */
   home(option: number): Home;
   /** The cross-section of an option as SVG, its ids made from the key; empty until its plants have grown. */
-  section(option: number, key: string): string;
+  section(option: number, key: string, units: UnitSystem): string;
   /** One of the names of ways. */
   setWay(way: string): void;
   /** The bunch of an option that one looks out from; a negative one is one in the middle. */

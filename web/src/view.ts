@@ -8,7 +8,7 @@ import type { Loaded } from "./download.ts";
 import { answer } from "./engine.ts";
 import { temperatureScale } from "./scales.ts";
 import { chosenLook, setLook, takeHomes } from "./looks.ts";
-import { instant, optionCount, scenario, theme } from "./store.ts";
+import { instant, optionCount, scenario, theme, units } from "./store.ts";
 import type { Pane, PlacedLabel, View, ViewMessage } from "./view-messages.ts";
 import { afterNoon_h, type FixedLook, tapBunch, tapped, way } from "./ways.ts";
 
@@ -172,10 +172,11 @@ export function watchSection(option: number, draw: (svg: string) => void): () =>
   let turn = 0;
   const end = effect(() => {
     void stands.value;
+    const shownIn = units.value;
     if (viewState.value.phase !== "running") return;
     cancelAnimationFrame(turn);
     const ask = () => {
-      const svg = frame?.contentWindow?.rowlightView?.section(option, `option-${option}`) ?? "";
+      const svg = frame?.contentWindow?.rowlightView?.section(option, `option-${option}`, shownIn) ?? "";
       if (svg) draw(svg);
       else turn = requestAnimationFrame(ask);
     };
