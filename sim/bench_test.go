@@ -52,7 +52,7 @@ func benchmarkChange(b *testing.B, change func(s *scenario.Scenario, k int)) {
 func BenchmarkDirections(b *testing.B) {
 	s := scenario.Default()
 	for b.Loop() {
-		if _, err := sim.NewEngine().Directions(s, sim.OneDay(s), 5, free, nil, nil); err != nil {
+		if _, err := sim.NewEngine().Directions(s, sim.OneDay(s), 5, free, nil); err != nil {
 			b.Fatal(err)
 		}
 	}

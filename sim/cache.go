@@ -5,35 +5,49 @@ import (
 	"slices"
 )
 
-// remembered is the number of values that a cache keeps: four options and as many ways back.
+// remembered is the number of values that a cache keeps at least: four options and as many ways back.
 const remembered = 8
 
 // cache keeps the values made last, by key. The zero value is empty.
 type cache[V any] struct {
 	keys   []string
 	values []V
+	most   int // values that it keeps, if more than others
 }
 
 // get returns the value of a key, made by build when it is not there. The oldest value goes first.
 func (c *cache[V]) get(key string, build func() (V, error)) (V, error) {
-	for i, known := range c.keys {
-		if known == key {
-			return c.values[i], nil
-		}
+	if i := slices.Index(c.keys, key); i >= 0 {
+		return c.values[i], nil
 	}
 	value, err := build()
 	if err != nil {
 		return value, err
 	}
-	if len(c.keys) == remembered {
-		c.keys, c.values = c.keys[1:], c.values[1:]
-	}
-	c.keys, c.values = append(c.keys, key), append(c.values, value)
+	c.put(key, value)
 	return value, nil
 }
 
+// find returns the value of a key, the zero value where there is none.
+func (c *cache[V]) find(key string) (value V) {
+	if i := slices.Index(c.keys, key); i >= 0 {
+		return c.values[i]
+	}
+	return value
+}
+
+// put keeps the value of a key that is not there yet.
+func (c *cache[V]) put(key string, value V) {
+	if len(c.keys) >= max(c.most, remembered) {
+		c.keys, c.values = c.keys[1:], c.values[1:]
+	}
+	c.keys, c.values = append(c.keys, key), append(c.values, value)
+}
+
 // fork is a cache that keeps the same values and forgets on its own.
-func (c *cache[V]) fork() cache[V] { return cache[V]{slices.Clone(c.keys), slices.Clone(c.values)} }
+func (c *cache[V]) fork() cache[V] {
+	return cache[V]{slices.Clone(c.keys), slices.Clone(c.values), c.most}
+}
 
 // keyOf writes the inputs of a stage as a key.
 func keyOf(inputs ...any) (string, error) {

@@ -1,63 +1,49 @@
 package sim
 
 import (
-	"fmt"
 	"math"
 	"slices"
-	"sync"
 
 	"rowlight/sim/result"
 	"rowlight/sim/scenario"
 	"rowlight/sim/sunburn"
-	"rowlight/sim/weather"
 	"rowlight/sim/words"
 )
 
 // Directions turns the rows of every option through the compass and runs each azimuth over the days of a sweep. Vines
 // and their domes are made once for each stage; a turn only moves the sun about them, but where the ground slopes or
-// leaves are pulled by the sun side. Drawn is told every direction as it is known, in the order of the answer; it and
-// progress may be nil.
-func (e *Engine) Directions(s scenario.Scenario, sweep Sweep, step_deg float64, pace func() error, drawn func(option int, d result.Direction), progress Progress) (*result.Directions, error) {
-	courses, err := sweep.courses(s, pace)
-	if err != nil {
+// leaves are pulled by the sun side. Progress may be nil.
+func (e *Engine) Directions(s scenario.Scenario, sweep Sweep, step_deg float64, pace func() error, progress Progress) (*result.Directions, error) {
+	rows := make([][]result.Direction, len(s.Options))
+	drawn := func(option int, d result.Direction) { rows[option] = append(rows[option], d) }
+	if err := e.Sweep(s, sweep).Turn(sweep.Turns(s, step_deg), pace, drawn, progress); err != nil {
 		return nil, err
 	}
+	return NewDirections(s, sweep, step_deg, rows), nil
+}
+
+// Turn runs parts of a turn of the rows. Drawn is told every direction as it is known, in the order of the parts; it may
+// be called from any goroutine, from one at a time.
+func (w *Sweeping) Turn(parts []Part, pace func() error, drawn func(option int, d result.Direction), progress Progress) error {
+	return w.live(parts, pace, func(st *strand) { drawn(st.Option, w.directionOf(st)) }, progress)
+}
+
+// NewDirections puts the directions of every option, in rising azimuth, into one answer. Without any an option has no
+// trade-off.
+func NewDirections(s scenario.Scenario, sweep Sweep, step_deg float64, rows [][]result.Direction) *result.Directions {
 	first, last := sweep.Days[0].Weather.Date, sweep.Days[len(sweep.Days)-1].Weather.Date
 	out := &result.Directions{
 		ModelVersion: result.ModelVersion, Name: s.Name, From: first[5:], To: last[5:],
 		Days: len(sweep.Days), Step_deg: step_deg, Scenario: s, Yours: words.YoursToWeigh(),
 	}
-	count := counter{all: len(courses) * len(s.Options) * len(azimuths(step_deg, 0)), tell: progress}
 	for i, o := range s.Options {
-		of := result.DirectionOption{Name: nameOf(o), Form: o.Form, Own_deg: o.Rows.Azimuth_deg}
-		for _, azimuth := range azimuths(step_deg, o.Rows.Azimuth_deg) {
-			o.Rows.Azimuth_deg = azimuth
-			direction, err := e.direction(s, o, &sweep, courses, pace, count.one)
-			if err != nil {
-				return nil, err
-			}
-			if of.Rows = append(of.Rows, direction); drawn != nil {
-				drawn(i, direction)
-			}
+		of := result.DirectionOption{Name: o.Called(), Form: o.Form, Own_deg: o.Rows.Azimuth_deg, Rows: rows[i]}
+		if len(of.Rows) > 0 {
+			of.TradeOff = words.TradeOff(of, s)
 		}
-		of.TradeOff = words.TradeOff(of, s)
 		out.Options = append(out.Options, of)
 	}
-	count.end()
-	return out, nil
-}
-
-// direction runs an option over all days.
-func (e *Engine) direction(s scenario.Scenario, o scenario.Option, sweep *Sweep, courses []weather.Series, pace func() error, done func()) (result.Direction, error) {
-	ready, err := sweep.prepare(e, s, o, pace)
-	if err != nil {
-		return result.Direction{}, err
-	}
-	days, err := sweep.live(ready, courses, pace, done)
-	if err != nil {
-		return result.Direction{}, fmt.Errorf("rows at %g°: %w", o.Rows.Azimuth_deg, err)
-	}
-	return directionOf(s, o, sweep, days), nil
+	return out
 }
 
 // azimuths are those of a turn, with an option's own among them.
@@ -74,26 +60,27 @@ func azimuths(step_deg, own_deg float64) []float64 {
 }
 
 // directionOf sums up the days of an azimuth.
-func directionOf(s scenario.Scenario, o scenario.Option, sweep *Sweep, days []daySum) result.Direction {
-	d, n := result.Direction{Azimuth_deg: o.Rows.Azimuth_deg}, float64(len(days))
+func (w *Sweeping) directionOf(st *strand) result.Direction {
+	d, n := result.Direction{Azimuth_deg: st.Azimuth_deg}, float64(len(st.days))
 	fallen := 0.0
-	for i := range days {
-		d.Intercepted_MJm2 += days[i].intercepted / n
-		fallen += days[i].fallen / n
+	for i := range st.days {
+		d.Intercepted_MJm2 += st.days[i].intercepted / n
+		fallen += st.days[i].fallen / n
 	}
 	if fallen > 0 {
 		d.InterceptedShare = d.Intercepted_MJm2 / fallen
 	}
+	rows := scenario.Rows{Azimuth_deg: st.Azimuth_deg}
 	for _, side := range scenario.Sides {
-		azimuth := o.Rows.SideAzimuth(side)
+		azimuth := rows.SideAzimuth(side)
 		sum := result.DirectionSide{
 			Compass: scenario.Compass(azimuth), Azimuth_deg: azimuth,
-			SunSide: o.Rows.SunSideOf(side, s.Site.Latitude_deg), Hottest_C: math.Inf(-1),
+			SunSide: rows.SunSideOf(side, w.scenario.Site.Latitude_deg), Hottest_C: math.Inf(-1),
 		}
-		for i := range days {
-			addDay(&sum, &days[i].sides[side], n, sweep.Days[i].Weather.Date)
+		for i := range st.days {
+			addDay(&sum, &st.days[i].sides[side], n, w.sweep.Days[st.From+i].Weather.Date)
 		}
-		sum.AtRisk = worstDays(days, side)
+		sum.AtRisk = atRisk(worstDoses(st.days, side))
 		d.Sides[side] = sum
 	}
 	return d
@@ -116,53 +103,30 @@ func addDay(sum *result.DirectionSide, day *sideDay, n float64, date string) {
 	}
 }
 
-// worstDays is the share of fruit at risk over days: every face by the worst of its days, since damage is not summed
-// over a season. Stages have the same bunches in the same order.
-func worstDays(days []daySum, side scenario.Side) float64 {
-	faces := 0
+// worstDoses are the doses of damage of every face of a side by the worst of its days, since damage is not summed over a
+// season. Stages have the same bunches in the same order.
+func worstDoses(days []daySum, side scenario.Side) []float64 {
+	var worst []float64
 	for i := range days {
-		faces = max(faces, len(days[i].sides[side].doses))
+		worst = worseDoses(worst, days[i].sides[side].doses)
 	}
-	worst := make([]float64, faces)
-	for i := range days {
-		for f, dose := range days[i].sides[side].doses {
-			worst[f] = max(worst[f], dose)
-		}
+	return worst
+}
+
+// worseDoses are the worse of two doses of every face.
+func worseDoses(a, b []float64) []float64 {
+	worst := make([]float64, max(len(a), len(b)))
+	copy(worst, a)
+	for f, dose := range b {
+		worst[f] = max(worst[f], dose)
 	}
-	sum := 0.0
-	for _, dose := range worst {
-		sum += sunburn.Damaged(dose) / float64(faces)
+	return worst
+}
+
+// atRisk is the share of fruit at risk by the doses of its faces.
+func atRisk(doses []float64) (sum float64) {
+	for _, dose := range doses {
+		sum += sunburn.Damaged(dose) / float64(len(doses))
 	}
 	return sum
-}
-
-// nameOf is what an option is called.
-func nameOf(o scenario.Option) string {
-	if form, ok := scenario.FormByKey(o.Form); ok && o.Name == "" {
-		return form.Name
-	}
-	return o.Name
-}
-
-// counter tells progress by the days that are done, from any goroutine.
-type counter struct {
-	mutex     sync.Mutex
-	done, all int
-	tell      Progress
-}
-
-func (c *counter) one() {
-	if c.tell == nil {
-		return
-	}
-	c.mutex.Lock()
-	defer c.mutex.Unlock()
-	c.done++
-	c.tell("days", min(float64(c.done)/float64(c.all), 1))
-}
-
-func (c *counter) end() {
-	if c.tell != nil {
-		c.tell("done", 1)
-	}
 }

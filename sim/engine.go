@@ -29,7 +29,7 @@ type Engine struct {
 }
 
 // NewEngine makes an engine that remembers nothing yet.
-func NewEngine() *Engine { return &Engine{} }
+func NewEngine() *Engine { return &Engine{leans: cache[*lean]{most: leansKept}} }
 
 // Fork is an engine that remembers the stands and the light that e does now. Both may be used at the same time: what
 // one of them could change under the other, Fork leaves behind.

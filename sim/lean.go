@@ -2,7 +2,6 @@ package sim
 
 import (
 	"rowlight/sim/canopy"
-	"rowlight/sim/heat"
 	"rowlight/sim/light"
 	"rowlight/sim/scenario"
 	"rowlight/sim/weather"
@@ -13,7 +12,7 @@ import (
 // looked up by the direction of the sun in the row frame.
 const (
 	leanStep_min = 15.0
-	leanBunches  = 100 // a side, at least, if there are as many
+	leanBunches  = 50  // a side, at least, if there are as many; rows read from either end make twice as many
 	answerStep   = 7.5 // lattice of sun directions [deg]
 )
 
@@ -29,7 +28,23 @@ type lean struct {
 	openness float64
 }
 
-// lean prepares an option, or takes what was prepared from the same inputs.
+// leansKept is how many are remembered: twice those of one run.
+const leansKept = 2 * leansAtOnce
+
+// leanKey tells leans apart by the inputs of stand and light, without making them.
+func leanKey(s scenario.Scenario, o scenario.Option) (string, error) {
+	stand, err := standKey(s, o)
+	if err != nil {
+		return "", err
+	}
+	side := scenario.SunSide("") // of the left, where nets hang by it
+	if o.Shade.NetSides == scenario.MorningSide || o.Shade.NetSides == scenario.AfternoonSide {
+		side = o.Rows.SunSideOf(scenario.Left, s.Site.Latitude_deg)
+	}
+	return keyOf(stand, lightSettings(s, o), o.Shade, side, s.Site.Floor)
+}
+
+// lean prepares an option.
 func (e *Engine) lean(s scenario.Scenario, o scenario.Option, pace func() error) (*lean, error) {
 	stand, key, err := e.stand(s, o)
 	if err != nil {
@@ -39,25 +54,20 @@ func (e *Engine) lean(s scenario.Scenario, o scenario.Option, pace func() error)
 	if err != nil {
 		return nil, err
 	}
-	model, nettedKey, err := e.behind(s, o, stand, model, lightKey, pace)
+	model, _, err = e.behind(s, o, stand, model, lightKey, pace)
 	if err != nil {
 		return nil, err
 	}
-	if key, err = keyOf(nettedKey, leafScatter(o), heat.FloorOf(s.Site.Floor).Albedo); err != nil {
+	all, _, err := e.scattering(s, o, stand, model, lightKey, pace)
+	if err != nil {
 		return nil, err
 	}
-	return e.leans.get(key, func() (*lean, error) {
-		all, _, err := e.scattering(s, o, stand, model, lightKey, pace)
-		if err != nil {
-			return nil, err
-		}
-		few := model.Every(max(len(model.Faces)/2/leanBunches, 1))
-		exchange, err := all.onto(few, pace)
-		if err != nil {
-			return nil, err
-		}
-		return newLean(stand, few, exchange, pace)
-	})
+	few := model.Every(max(len(model.Faces)/2/leanBunches, 1))
+	exchange, err := all.onto(few, pace)
+	if err != nil {
+		return nil, err
+	}
+	return newLean(stand, few, exchange, pace)
 }
 
 // newLean asks the exchange for its answer to every sun.

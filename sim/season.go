@@ -7,48 +7,79 @@ import (
 
 	"rowlight/sim/result"
 	"rowlight/sim/scenario"
-	"rowlight/sim/weather"
 )
 
 // Season runs every option through the days of a sweep, with its rows as they are planned. Progress may be nil.
 func (e *Engine) Season(s scenario.Scenario, sweep Sweep, pace func() error, progress Progress) (*result.Season, error) {
-	courses, err := sweep.courses(s, pace)
-	if err != nil {
+	return e.Sweep(s, sweep).Whole(pace, progress)
+}
+
+// Whole runs all parts of a season and puts them together.
+func (w *Sweeping) Whole(pace func() error, progress Progress) (*result.Season, error) {
+	var parts []result.SeasonPart
+	known := func(part result.SeasonPart) { parts = append(parts, part) }
+	if err := w.Course(w.sweep.Courses(w.scenario, len(w.sweep.Days)), pace, known, progress); err != nil {
 		return nil, err
 	}
-	out := &result.Season{ModelVersion: result.ModelVersion, Name: s.Name, Days: seasonDays(&sweep, courses), Scenario: s}
+	return w.Season(parts)
+}
+
+// Course runs parts of a season. Known is told each of them, in their order; it may be called from any goroutine, from one
+// at a time.
+func (w *Sweeping) Course(parts []Part, pace func() error, known func(result.SeasonPart), progress Progress) error {
+	return w.live(parts, pace, func(st *strand) { known(seasonPart(st)) }, progress)
+}
+
+// Season puts the parts of a season together. They must have every day of every option once.
+func (w *Sweeping) Season(parts []result.SeasonPart) (*result.Season, error) {
+	out := &result.Season{ModelVersion: result.ModelVersion, Name: w.scenario.Name, Scenario: w.scenario}
+	for i := range w.sweep.Days {
+		day, err := w.Day(i)
+		if err != nil {
+			return nil, err
+		}
+		out.Days = append(out.Days, day)
+	}
 	out.Waves = heatWaves(out.Days)
-	count := counter{all: len(courses) * len(s.Options), tell: progress}
-	for _, o := range s.Options {
-		ready, err := sweep.prepare(e, s, o, pace)
-		if err != nil {
-			return nil, err
-		}
-		days, err := sweep.live(ready, courses, pace, count.one)
-		if err != nil {
-			return nil, err
-		}
-		of := result.SeasonOption{Name: nameOf(o), Form: o.Form}
+	for i, o := range w.scenario.Options {
+		of := result.SeasonOption{Name: o.Called(), Form: o.Form}
 		for _, side := range scenario.Sides {
-			of.Sides[side] = seasonSide(s, o, days, side)
+			of.Sides[side] = result.SeasonSide{
+				Compass: scenario.Compass(o.Rows.SideAzimuth(side)), SunSide: o.Rows.SunSideOf(side, w.scenario.Site.Latitude_deg),
+				Days: make([]result.SideDay, len(out.Days)), Worst: []int{},
+			}
+		}
+		var doses [2][]float64
+		for _, part := range parts {
+			if part.Option != i {
+				continue
+			}
+			for _, side := range scenario.Sides {
+				copy(of.Sides[side].Days[part.From:], part.Sides[side].Days)
+				doses[side] = worseDoses(doses[side], part.Sides[side].WorstDoses)
+			}
+		}
+		for _, side := range scenario.Sides {
+			of.Sides[side].AtRisk = atRisk(doses[side])
+			sumUp(&of.Sides[side])
 		}
 		out.Options = append(out.Options, of)
 	}
-	count.end()
 	return out, nil
 }
 
-// seasonDays is what all options share.
-func seasonDays(sweep *Sweep, courses []weather.Series) []result.SeasonDay {
-	days := make([]result.SeasonDay, len(courses))
-	for i := range courses {
-		warmest := math.Inf(-1)
-		for k := range courses[i].Instants {
-			warmest = max(warmest, courses[i].Instants[k].Air_C)
-		}
-		days[i] = result.SeasonDay{Date: sweep.Days[i].Weather.Date, Stage: string(sweep.Days[i].Stage), AirMax_C: warmest}
+// Day is what all options share of a day, by its index.
+func (w *Sweeping) Day(day int) (result.SeasonDay, error) {
+	course, err := w.course(day)
+	if err != nil {
+		return result.SeasonDay{}, err
 	}
-	return days
+	of := w.sweep.Days[day]
+	out := result.SeasonDay{Date: of.Weather.Date, Stage: string(of.Stage), AirMax_C: math.Inf(-1)}
+	for k := range course.Instants {
+		out.AirMax_C = max(out.AirMax_C, course.Instants[k].Air_C)
+	}
+	return out, nil
 }
 
 // A heat wave is a run of so many days above such a share of all days; see result.HeatWave.
@@ -87,25 +118,32 @@ func heatWaves(days []result.SeasonDay) []result.HeatWave {
 // worstShown is how many of the worst days a side names.
 const worstShown = 5
 
-// seasonSide puts the days of a side together.
-func seasonSide(s scenario.Scenario, o scenario.Option, days []daySum, side scenario.Side) result.SeasonSide {
-	out := result.SeasonSide{
-		Compass: scenario.Compass(o.Rows.SideAzimuth(side)), SunSide: o.Rows.SunSideOf(side, s.Site.Latitude_deg),
-		AtRisk: worstDays(days, side), Worst: []int{},
-	}
-	for i := range days {
-		of := &days[i].sides[side]
-		out.Days = append(out.Days, result.SideDay{
-			OverWatch_h: of.over[0], OverHot_h: of.over[1], OverBurn_h: of.over[2], Heat_Kh: of.heat[1], AtRisk: of.risk,
-			Hottest_C: of.hottest, HottestAt_h: of.at, Hourly_C: of.hourly,
-		})
-		out.OverHot_h += of.over[1]
-		out.Heat_Kh += of.heat[1]
-		if of.heat[1] > 0 {
-			out.Worst = append(out.Worst, i)
+// seasonPart is what is kept of the days of a part.
+func seasonPart(st *strand) result.SeasonPart {
+	out := result.SeasonPart{Option: st.Option, From: st.From}
+	for _, side := range scenario.Sides {
+		of := &out.Sides[side]
+		of.WorstDoses = worstDoses(st.days, side)
+		for i := range st.days {
+			day := &st.days[i].sides[side]
+			of.Days = append(of.Days, result.SideDay{
+				OverWatch_h: day.over[0], OverHot_h: day.over[1], OverBurn_h: day.over[2], Heat_Kh: day.heat[1], AtRisk: day.risk,
+				Hottest_C: day.hottest, HottestAt_h: day.at, Hourly_C: day.hourly,
+			})
 		}
 	}
-	slices.SortStableFunc(out.Worst, func(a, b int) int { return cmp.Compare(out.Days[b].Heat_Kh, out.Days[a].Heat_Kh) })
-	out.Worst = out.Worst[:min(len(out.Worst), worstShown)]
 	return out
+}
+
+// sumUp finds the sums and the worst days of a side.
+func sumUp(side *result.SeasonSide) {
+	for i := range side.Days {
+		side.OverHot_h += side.Days[i].OverHot_h
+		side.Heat_Kh += side.Days[i].Heat_Kh
+		if side.Days[i].Heat_Kh > 0 {
+			side.Worst = append(side.Worst, i)
+		}
+	}
+	slices.SortStableFunc(side.Worst, func(a, b int) int { return cmp.Compare(side.Days[b].Heat_Kh, side.Days[a].Heat_Kh) })
+	side.Worst = side.Worst[:min(len(side.Worst), worstShown)]
 }

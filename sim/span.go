@@ -16,8 +16,7 @@ func Span(s *scenario.Scenario, file *weather.File, from, to time.Time, every in
 	sweep := Sweep{Jobs: 1}
 	var faults []weather.Fault
 	year, _ := time.Parse(time.DateOnly, s.Weather.Date) // the scenario was checked
-	day := time.Date(year.Year(), from.Month(), from.Day(), 0, 0, 0, 0, time.UTC)
-	last := time.Date(year.Year(), to.Month(), to.Day(), 0, 0, 0, 0, time.UTC)
+	day, last := ofYear(from, year.Year()), ofYear(to, year.Year())
 	if last.Before(day) {
 		last = last.AddDate(1, 0, 0)
 	}
@@ -35,12 +34,49 @@ func Span(s *scenario.Scenario, file *weather.File, from, to time.Time, every in
 	return sweep, faults
 }
 
+// Within narrows a span of days of the year, which may run over the turn of the year, to the first and the last of its
+// days that a weather file has. Where the file has none of them ok is false.
+func Within(file *weather.File, from, to time.Time) (first, last time.Time, ok bool) {
+	const leap = 2004
+	year := leap
+	if ofYear(to, year).Before(ofYear(from, year)) {
+		year-- // so that 29 February lies after its turn
+	}
+	begins, ends := ofYear(from, year), ofYear(to, leap)
+	for _, day := range file.Days() {
+		at := time.Date(year, time.Month(day.Month), day.Day, 0, 0, 0, 0, time.UTC)
+		if at.Before(begins) {
+			at = time.Date(leap, time.Month(day.Month), day.Day, 0, 0, 0, 0, time.UTC)
+		}
+		if at.Before(begins) || at.After(ends) {
+			continue
+		}
+		if !ok || at.Before(first) {
+			first = at
+		}
+		if !ok || at.After(last) {
+			last = at
+		}
+		ok = true
+	}
+	return first, last, ok
+}
+
+// ofYear is a day of the year in a year.
+func ofYear(day time.Time, year int) time.Time {
+	return time.Date(year, day.Month(), day.Day(), 0, 0, 0, 0, time.UTC)
+}
+
 // Ripening is a sweep of the usual weeks from first colour to harvest at the place of a scenario, every so many days:
-// from a weather file where it has them all, else the design day of the scenario on those dates.
+// from a weather file, as much of them as it has, else the design day of the scenario on those dates.
 func Ripening(s scenario.Scenario, file *weather.File, every int) Sweep {
 	dates := growth.DatesOf(s)
-	sweep, faults := Span(&s, file, dates.Veraison, dates.Harvest, every)
-	if len(faults) > 0 {
+	from, to, ok := dates.Veraison, dates.Harvest, false
+	if file != nil {
+		from, to, ok = Within(file, from, to)
+	}
+	sweep, faults := Span(&s, file, from, to, every)
+	if file != nil && !ok || len(faults) > 0 {
 		sweep, _ = Span(&s, nil, dates.Veraison, dates.Harvest, every)
 	}
 	for i := range sweep.Days {

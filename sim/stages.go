@@ -34,8 +34,8 @@ func (e *Engine) Stand(s scenario.Scenario, option int) (*training.Stand, error)
 	return stand.Stand, nil
 }
 
-// stand builds the stand of an option, or takes the one built from the same inputs.
-func (e *Engine) stand(s scenario.Scenario, o scenario.Option) (stand *measured, key string, err error) {
+// standKey tells stands apart by their inputs.
+func standKey(s scenario.Scenario, o scenario.Option) (string, error) {
 	o = o.On(s.Weather.Date)
 	// The stand is the same for every row azimuth: only which side leaves are pulled from depends on it.
 	inputs := o.WithAfternoonWire(s.Site.Latitude_deg)
@@ -44,9 +44,15 @@ func (e *Engine) stand(s scenario.Scenario, o scenario.Option) (stand *measured,
 	inputs.Leaves.Water = "" // leaves hang as they do, thirsty or not
 	inputs.Leaves.RemovedMorning, inputs.Leaves.RemovedAfternoon, inputs.Shade = 0, 0, scenario.Shade{}
 	left, right := o.Removed(scenario.Left, s.Site.Latitude_deg), o.Removed(scenario.Right, s.Site.Latitude_deg)
-	if key, err = keyOf(inputs, left, right, s.Seed); err != nil {
+	return keyOf(inputs, left, right, s.Seed)
+}
+
+// stand builds the stand of an option, or takes the one built from the same inputs.
+func (e *Engine) stand(s scenario.Scenario, o scenario.Option) (stand *measured, key string, err error) {
+	if key, err = standKey(s, o); err != nil {
 		return nil, "", err
 	}
+	o = o.On(s.Weather.Date)
 	stand, err = e.stands.get(key, func() (*measured, error) {
 		built, err := training.Build(o, s.Site.Latitude_deg, s.Seed)
 		if err != nil {

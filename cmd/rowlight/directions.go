@@ -2,6 +2,7 @@ package main
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
 	"io"
 
@@ -40,7 +41,7 @@ func newDirections() *cobra.Command {
 
 // run reads a scenario, turns its rows and writes what comes of it.
 func (c directionsCommand) run(command *cobra.Command, path string) error {
-	if err := c.span.check(); err != nil {
+	if err := errors.Join(c.span.check(), c.span.shard.check(&c.output)); err != nil {
 		return err
 	}
 	if c.step_deg < 1 || c.step_deg > 90 {
@@ -54,10 +55,13 @@ func (c directionsCommand) run(command *cobra.Command, path string) error {
 	if err != nil {
 		return err
 	}
-	out, err := sim.NewEngine().Directions(s, sweep, c.step_deg, command.Context().Err, nil, bar(command.ErrOrStderr()))
-	if err != nil {
+	rows := make([][]result.Direction, len(s.Options))
+	drawn := func(option int, d result.Direction) { rows[option] = append(rows[option], d) }
+	parts := pick(c.span.shard, sweep.Turns(s, c.step_deg))
+	if err := sim.NewEngine().Sweep(s, sweep).Turn(parts, command.Context().Err, drawn, onTerminal(command.ErrOrStderr())); err != nil {
 		return inputFault(err, path)
 	}
+	out := sim.NewDirections(s, sweep, c.step_deg, rows)
 	return c.output.write(command.OutOrStdout(), func(w io.Writer) error { return c.writeDirections(w, out) })
 }
 
@@ -67,7 +71,7 @@ func (c directionsCommand) writeDirections(w io.Writer, out *result.Directions) 
 	case "json":
 		return json.NewEncoder(w).Encode(out)
 	case "csv":
-		return azimuthSheet(out, words.Metric).writeCSV(w)
+		return azimuthSheet(out, words.Metric).writePiece(w, c.span.shard)
 	}
 	units := c.output.system()
 	if out.Days == 1 {

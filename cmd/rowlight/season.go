@@ -2,6 +2,7 @@ package main
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
 	"io"
 	"strings"
@@ -10,6 +11,7 @@ import (
 
 	"rowlight/sim"
 	"rowlight/sim/result"
+	"rowlight/sim/scenario"
 	"rowlight/sim/words"
 )
 
@@ -39,7 +41,7 @@ func newSeason() *cobra.Command {
 
 // run reads a scenario, computes its season and writes it.
 func (c seasonCommand) run(command *cobra.Command, path string) error {
-	if err := c.span.check(); err != nil {
+	if err := errors.Join(c.span.check(), c.span.shard.check(&c.output)); err != nil {
 		return err
 	}
 	s, err := readScenario(command, path)
@@ -51,7 +53,15 @@ func (c seasonCommand) run(command *cobra.Command, path string) error {
 	if err != nil {
 		return err
 	}
-	season, err := sim.NewEngine().Season(s, sweep, command.Context().Err, bar(command.ErrOrStderr()))
+	w := sim.NewEngine().Sweep(s, sweep)
+	if c.output.format.value == "csv" {
+		days, err := c.days(command, s, w, &sweep)
+		if err != nil {
+			return inputFault(err, path)
+		}
+		return c.output.write(command.OutOrStdout(), func(w io.Writer) error { return days.writePiece(w, c.span.shard) })
+	}
+	season, err := w.Whole(command.Context().Err, onTerminal(command.ErrOrStderr()))
 	if err != nil {
 		return inputFault(err, path)
 	}
@@ -60,11 +70,8 @@ func (c seasonCommand) run(command *cobra.Command, path string) error {
 
 // writeSeason writes a season in the chosen format.
 func (c seasonCommand) writeSeason(w io.Writer, season *result.Season) error {
-	switch c.output.format.value {
-	case "json":
+	if c.output.format.value == "json" {
 		return json.NewEncoder(w).Encode(season)
-	case "csv":
-		return seasonDaySheet(season).writeCSV(w)
 	}
 	units := c.output.system()
 	first, last := season.Days[0], season.Days[len(season.Days)-1]
@@ -130,22 +137,34 @@ func seasonSheet(season *result.Season, units words.Units) sheet {
 	return table
 }
 
-// seasonDaySheet lists every day of every option and side.
-func seasonDaySheet(season *result.Season) sheet {
+// days lists every option, day and side, or the shard of them that is asked for.
+func (c seasonCommand) days(command *cobra.Command, s scenario.Scenario, w *sim.Sweeping, sweep *sim.Sweep) (sheet, error) {
 	table := sheet{columns: []column{
 		{"date", "", "", 0}, {"stage", "", "", 0}, {"airMax_C", "", "degC", 1}, {"option", "", "", 0}, {"name", "", "", 0}, {"side", "", "", 0}, {"sunSide", "", "", 0},
 		{"overWatch_h", "", "h", 1}, {"overHot_h", "", "h", 1}, {"overBurn_h", "", "h", 1}, {"heatOverHot_K_h", "", "K h", 1},
 		{"atRisk", "", "share", 0}, {"hottest_C", "", "degC", 1}, {"hottestAt_h", "", "h", 1},
 	}}
-	for o, option := range season.Options {
-		for _, side := range option.Sides {
-			for i, day := range side.Days {
-				table.rows = append(table.rows, []any{
-					season.Days[i].Date, season.Days[i].Stage, season.Days[i].AirMax_C, letter(o), option.Name, side.Compass, string(side.SunSide),
-					day.OverWatch_h, day.OverHot_h, day.OverBurn_h, day.Heat_Kh, day.AtRisk, day.Hottest_C, day.HottestAt_h,
-				})
-			}
+	var parts []result.SeasonPart
+	known := func(part result.SeasonPart) { parts = append(parts, part) }
+	single := pick(c.span.shard, sweep.Courses(s, 1))
+	if err := w.Course(single, command.Context().Err, known, onTerminal(command.ErrOrStderr())); err != nil {
+		return table, err
+	}
+	for _, part := range parts {
+		day, err := w.Day(part.From)
+		if err != nil {
+			return table, err
+		}
+		o := s.Options[part.Option]
+		for side, of := range part.Sides {
+			at := of.Days[0]
+			azimuth := o.Rows.SideAzimuth(scenario.Side(side))
+			table.rows = append(table.rows, []any{
+				day.Date, day.Stage, day.AirMax_C, letter(part.Option), o.Called(), scenario.Compass(azimuth),
+				string(o.Rows.SunSideOf(scenario.Side(side), s.Site.Latitude_deg)),
+				at.OverWatch_h, at.OverHot_h, at.OverBurn_h, at.Heat_Kh, at.AtRisk, at.Hottest_C, at.HottestAt_h,
+			})
 		}
 	}
-	return table
+	return table, nil
 }

@@ -28,15 +28,20 @@ type sheet struct {
 }
 
 // writeCSV writes the sheet as RFC 4180 with every digit of its numbers.
-func (s sheet) writeCSV(w io.Writer) error {
+func (s sheet) writeCSV(w io.Writer) error { return s.writePiece(w, shard{}) }
+
+// writePiece writes a sheet that holds a shard of an answer: as CSV, with a header in the first one only.
+func (s sheet) writePiece(w io.Writer, of shard) error {
 	s = s.only(func(c column) bool { return c.key != "" })
 	out := csv.NewWriter(w)
 	line := make([]string, len(s.columns))
 	for i, column := range s.columns {
 		line[i] = column.key
 	}
-	if err := out.Write(line); err != nil {
-		return err
+	if of.headed() {
+		if err := out.Write(line); err != nil {
+			return err
+		}
 	}
 	for _, row := range s.rows {
 		for i, cell := range row {

@@ -23,6 +23,7 @@ type span struct {
 	fruitSet, veraison string
 	harvest            string
 	every, jobs        int
+	shard              shard
 	grown              bool
 	whole              bool // a span is wanted even where no flag asks for one
 }
@@ -38,7 +39,8 @@ func (p *span) addFlags(command *cobra.Command) {
 	flags.StringVar(&p.veraison, "veraison", "", "month-day of first colour; 07-20 or 01-20 unless given")
 	flags.StringVar(&p.harvest, "harvest", "", "month-day of harvest; 09-10 or 03-10 unless given")
 	flags.BoolVar(&p.grown, "full-grown", false, "vines and fruit as the scenario has them on every day, without growth")
-	flags.IntVar(&p.jobs, "jobs", runtime.NumCPU(), "days worked on at once; the answer is the same for any number")
+	flags.IntVar(&p.jobs, "jobs", runtime.NumCPU(), "days and directions worked on at once; the answer is the same for any number")
+	flags.Var(&p.shard, "shard", "with --format csv, the i-th of n pieces of the answer, as i/n from 0; put together in their order they are the whole")
 }
 
 // asked tells whether a span is wanted, and not the one day of the scenario.
@@ -122,15 +124,8 @@ func (p *span) ends(file *weather.File, dates growth.Dates) (from, to time.Time)
 	if file == nil || p.from != "" || p.to != "" {
 		return from, to
 	}
-	var within []time.Time
-	for _, day := range file.Days() {
-		date := time.Date(from.Year(), time.Month(day.Month), day.Day, 0, 0, 0, 0, time.UTC)
-		if !date.Before(from) && !date.After(to) {
-			within = append(within, date)
-		}
-	}
-	if len(within) > 0 && !to.Before(from) {
-		return within[0], within[len(within)-1]
+	if first, last, ok := sim.Within(file, from, to); ok {
+		return first, last
 	}
 	return from, to
 }
@@ -141,25 +136,4 @@ func (p *span) first(text string, usual time.Time) time.Time {
 		return date
 	}
 	return time.Date(2004, usual.Month(), usual.Day(), 0, 0, 0, 0, time.UTC)
-}
-
-// bar shows how far a run is, on a terminal only.
-func bar(stderr io.Writer) sim.Progress {
-	file, ok := stderr.(*os.File)
-	if !ok {
-		return nil
-	}
-	if info, err := file.Stat(); err != nil || info.Mode()&os.ModeCharDevice == 0 {
-		return nil
-	}
-	last := -1
-	return func(_ string, done float64) {
-		if percent := int(100 * done); percent != last {
-			last = percent
-			fmt.Fprintf(stderr, "\r%3d %%", percent)
-			if done >= 1 {
-				fmt.Fprint(stderr, "\r     \r")
-			}
-		}
-	}
 }

@@ -58,3 +58,16 @@ type SideDay struct {
 	HottestAt_h float64     `json:"hottestAt_h"`
 	Hourly_C    [24]float64 `json:"hourly_C"` // highest of the hottest tenth of faces in each hour of the clock
 }
+
+// SeasonPart is some days of one option: a piece of a season as a worker hands it back.
+type SeasonPart struct {
+	Option int         `json:"option"`
+	From   int         `json:"from"`  // index of the first of its days
+	Sides  [2]PartSide `json:"sides"` // scenario.Left, scenario.Right
+}
+
+// PartSide is one side over the days of a part.
+type PartSide struct {
+	Days       []SideDay `json:"days"`
+	WorstDoses []float64 `json:"worstDoses"` // of damage, of every face of the sample by the worst of the days
+}

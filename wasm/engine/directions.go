@@ -28,11 +28,13 @@ func (b *bridge) directions(job queue.Job, s scenario.Scenario) {
 		sweep = sim.Ripening(s, b.almanac.FileOf(s), ripeningEvery)
 	}
 	done := 0.0
+	rows := make([][]result.Direction, len(s.Options))
 	drawn := func(option int, d result.Direction) {
+		rows[option] = append(rows[option], d)
 		b.post(map[string]any{"kind": "direction", "generation": job.Generation, "option": option, "done": done, "direction": text(d)})
 	}
 	progress := func(_ string, share float64) { done = share }
-	out, err := b.engine.Directions(s, sweep, directionStep_deg, b.slices.Pace(job.Generation), drawn, progress)
+	err := b.engine.Sweep(s, sweep).Turn(sweep.Turns(s, directionStep_deg), b.slices.Pace(job.Generation), drawn, progress)
 	fault, ofWeather := weather.FaultIn(err)
 	switch {
 	case errors.Is(err, queue.ErrSuperseded):
@@ -41,6 +43,6 @@ func (b *bridge) directions(job queue.Job, s scenario.Scenario) {
 	case err != nil:
 		b.crashed(job, err.Error())
 	default:
-		b.post(map[string]any{"kind": "directions", "generation": job.Generation, "directions": text(out)})
+		b.post(map[string]any{"kind": "directions", "generation": job.Generation, "directions": text(sim.NewDirections(s, sweep, directionStep_deg, rows))})
 	}
 }
