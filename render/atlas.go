@@ -36,7 +36,10 @@ const (
 	roundTile          = barkTile + 1 // smooth round wood: shoots, wires
 	postTile           = roundTile + 1
 	solidTile          = postTile + 1 // even, for fields and lines
-	tileCount          = solidTile + 1
+	netTile            = solidTile + 1
+	meshTile           = netTile + 1  // of a bird net
+	dustTile           = meshTile + 1 // of a particle film on a bunch
+	tileCount          = dustTile + 1
 )
 
 // tile is one picture in several sizes, made by hand from the largest: the back ends have no mips.
@@ -91,6 +94,9 @@ func newAtlas(pace func() error) (*Atlas, error) {
 	pictures = appendMips(pictures, barkTile, drawStrip(bark), 4)
 	pictures = appendMips(pictures, roundTile, drawStrip(smoothWood), 4)
 	pictures = appendMips(pictures, postTile, drawStrip(sawnWood), 4)
+	pictures = appendMips(pictures, netTile, drawWeave(128), 4)
+	pictures = appendMips(pictures, meshTile, drawMesh(128), 4)
+	pictures = appendMips(pictures, dustTile, drawDust(64), 3)
 	pictures = append(pictures, picture{solidTile, drawEven(8)})
 	a.pack(pictures)
 	return a, pace()

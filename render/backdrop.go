@@ -18,6 +18,8 @@ type Backdrop struct {
 	Focal            float32 // [px]
 	Far              float32 // rows are drawn leaf by leaf up to here [m]
 	Sun              mgl32.Vec3
+	Slope            [2]float32 // rise of the ground across and along the rows
+	SunOnGround      float32    // cosine between the sun and the normal of the ground
 	Beam, Sky        rgb
 	Zenith, Horizon  rgb
 	Glow             rgb
@@ -74,7 +76,7 @@ func (s *Scene) Backdrop(view *View) Backdrop {
 	b := Backdrop{
 		Eye: view.Eye, Spacing: float32(stand.RowSpacing), Length: float32(stand.Length),
 		Top: float32(stand.Top), HalfWidth: s.leaves.halfWidth, Focal: view.Focal, Far: view.Far,
-		Sun: light.sun, Beam: light.beam, Sky: light.sky, Zenith: light.zenith, Horizon: light.horizon, Glow: light.glow,
+		Sun: light.sun, Slope: [2]float32{s.terrain.across, s.terrain.along}, SunOnGround: max(s.terrain.normal().Dot(light.sun), 0), Beam: light.beam, Sky: light.sky, Zenith: light.zenith, Horizon: light.horizon, Glow: light.glow,
 		Haze: s.tone.colour(light.haze), FarRows: s.average,
 		Cover: look.cover, Worn: look.worn, Strip: look.strip, StripHalf: stripHalf_m, Blades: look.blades, Grain: look.grain,
 		SunDisc: float32(math.Cos(sunDisc_deg * math.Pi / 180)),
@@ -97,19 +99,20 @@ func (s *Scene) Ground() (pixels *image.RGBA, version int) { return s.ground.pix
 
 // at is the display colour along a ray whose part along the view is 1.
 func (b *Backdrop) at(ray mgl32.Vec3) rgb {
-	if ray[2] > -1e-4 {
+	fall := b.Slope[0]*ray[0] + b.Slope[1]*ray[1] - ray[2] // towards the ground
+	if fall < 1e-4 {
 		return b.skyAt(ray)
 	}
-	t := -b.Eye[2] / ray[2]
+	t := (b.Eye[2] - b.Slope[0]*b.Eye[0] - b.Slope[1]*b.Eye[1]) / fall
 	size := ray.Len()
 	distance := t * size
 	// Side of the square on the ground that has the area of one pixel.
-	foot := t / b.Focal * float32(math.Sqrt(float64(size/-ray[2])))
+	foot := t / b.Focal * float32(math.Sqrt(float64(size/fall)))
 	x, y := b.Eye[0]+t*ray[0], b.Eye[1]+t*ray[1]
 	colour := b.tone.colour(b.groundAt(x, y, foot))
 
 	// Rows too far to be drawn hide the ground the more, the flatter one looks.
-	hidden := min((2*b.HalfWidth+b.Top*abs(ray[0])/-ray[2])/b.Spacing, 1)
+	hidden := min((2*b.HalfWidth+b.Top*abs(ray[0])/fall)/b.Spacing, 1)
 	colour = colour.mix(b.FarRows, 0.92*hidden*smooth32(b.Far-farRowsOver_m, b.Far, distance))
 	return colour.mix(b.Haze, thickness(distance))
 }
@@ -136,7 +139,7 @@ func (b *Backdrop) groundAt(x, y, foot float32) rgb {
 	surface := b.Cover.mix(b.Worn, dry).scaled(texture).mix(b.Strip.scaled(soil), bare)
 
 	lit, open := b.shadow(x, y, foot)
-	light := b.Beam.scaled(lit * b.Sun[2]).plus(b.Sky.scaled(0.15 + 0.85*open))
+	light := b.Beam.scaled(lit * b.SunOnGround).plus(b.Sky.scaled(0.15 + 0.85*open))
 	return surface.times(light)
 }
 

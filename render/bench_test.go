@@ -39,7 +39,7 @@ func BenchmarkRelight(b *testing.B) {
 				now := afternoon
 				now.SunElevation_deg = elevation
 				for b.Loop() {
-					if err := s.relight(now, 0, coarse, unhurried); err != nil {
+					if err := s.relight(now, s.planting, coarse, unhurried); err != nil {
 						b.Fatal(err)
 					}
 				}

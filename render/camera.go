@@ -129,16 +129,20 @@ type View struct {
 // Pane is a rectangle of a picture [px]. A pane without width or height shows nothing.
 type Pane struct{ X, Y, Width, Height float64 }
 
-// NewView puts the camera in front of a pane. The target lies halfway along the period of the stand.
+// NewView puts the camera in front of a pane, on level ground. The target lies halfway along the period of the stand.
 func NewView(c Camera, stand *training.Stand, rowAzimuth_deg float64, pane Pane) View {
+	return newView(c, stand, rowAzimuth_deg, terrain{}, pane)
+}
+
+func newView(c Camera, stand *training.Stand, rowAzimuth_deg float64, ground terrain, pane Pane) View {
 	c = c.Limited()
 	x, y := rowFromCompass(c.Azimuth_deg, rowAzimuth_deg)
 	sin, cos := math.Sincos(c.Elevation_deg * math.Pi / 180)
-	target := mgl32.Vec3{0, float32(stand.Length / 2), float32(c.TargetZ_m)}
+	target := ground.lifted(0, float32(stand.Length/2)).Add(mgl32.Vec3{0, 0, float32(c.TargetZ_m)})
 	eye := target.Add(mgl32.Vec3{
 		float32(c.Distance_m * cos * x), float32(c.Distance_m * cos * y), float32(c.Distance_m * sin),
 	})
-	eye[2] = max(eye[2], lowestEye_m)
+	eye[2] = max(eye[2], ground.at(eye[0], eye[1])+lowestEye_m)
 	first, last := float32(math.Inf(-1)), float32(math.Inf(1))
 	if c.Opened {
 		if eye[1] < target[1] {
@@ -147,8 +151,8 @@ func NewView(c Camera, stand *training.Stand, rowAzimuth_deg float64, pane Pane)
 			last = target[1]
 		}
 	} else {
-		aside := standAside(eye, stand)
-		eye[0], target[0] = eye[0]+aside, target[0]+aside
+		aside := standAside(eye, ground, stand)
+		eye, target = eye.Add(ground.lifted(aside, 0)), target.Add(ground.lifted(aside, 0))
 	}
 	forward := target.Sub(eye).Normalize()
 	// Right stays defined when one looks straight down, because it comes from the azimuth alone.
@@ -166,8 +170,8 @@ func NewView(c Camera, stand *training.Stand, rowAzimuth_deg float64, pane Pane)
 
 // standAside is how far an eye that would stand in the leaves of the middle row is moved sideways
 // into the open [m], as when one looks along the row.
-func standAside(eye mgl32.Vec3, stand *training.Stand) float32 {
-	if eye[2] > float32(stand.Top)+besideRow_m {
+func standAside(eye mgl32.Vec3, ground terrain, stand *training.Stand) float32 {
+	if eye[2]-ground.at(0, eye[1]) > float32(stand.Top)+besideRow_m {
 		return 0
 	}
 	var reach float64

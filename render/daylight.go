@@ -26,6 +26,7 @@ type daylight struct {
 	glow     rgb        // radiance added around the sun
 	haze     rgb        // radiance of the air between eye and far things
 	exposure float32    // already inside the colours above
+	roof     roofLight  // what a net over all rows has left of beam and sky
 }
 
 // Looks, not measurements: they were set by eye on the pictures.
@@ -45,7 +46,7 @@ const (
 func newDaylight(now Instant, rowAzimuth_deg float64) daylight {
 	sin, cos := math.Sincos(now.SunElevation_deg * math.Pi / 180)
 	x, y := rowFromCompass(now.SunAzimuth_deg, rowAzimuth_deg)
-	d := daylight{sun: mgl32.Vec3{float32(cos * x), float32(cos * y), float32(sin)}}
+	d := daylight{sun: mgl32.Vec3{float32(cos * x), float32(cos * y), float32(sin)}, roof: roofLight{direct: 1, even: 1}}
 
 	// Strength
 	beam := max(now.DNI_Wm2, 0) / fullBeam_Wm2

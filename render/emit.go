@@ -24,10 +24,20 @@ const (
 	atlasGain = 1 / evenTexel
 )
 
-// emit writes the vertices of all items in sorted order.
-func (l *List) emit(s *Scene, view *View) {
-	e := l.emitter(s, view, 0)
+// emit writes the vertices of all items in sorted order, and of the net over all rows, if there is one, as many more
+// as given at most.
+func (l *List) emit(s *Scene, view *View, roof int) {
+	e := l.emitter(s, view, roof+(netCost-1)*l.count(netItem))
+	below := roof > 0 && s.roofAbove(view.Eye) > 0
+	if below {
+		e.drawRoof()
+		e.own(Object{})
+	}
 	e.items(l)
+	if roof > 0 && !below {
+		e.drawRoof()
+		e.own(Object{})
+	}
 	e.finish(l)
 }
 
@@ -70,6 +80,10 @@ func (e *emitter) items(l *List) {
 			e.farBunch(it, v)
 		case woodItem:
 			e.wood(it, v)
+		case netItem:
+			e.net(it, v)
+		case dustItem:
+			e.dust(it, v)
 		}
 		e.own(e.scene.objectOf(it))
 	}
@@ -100,7 +114,7 @@ func (e *emitter) quad(b *box) *[4]Vertex {
 
 func (e *emitter) leaf(it *item, v *visibleSlice) {
 	leaf := &e.scene.leaves.leaf[it.index]
-	rel := leaf.centre.Add(v.offset).Sub(e.view.Eye)
+	rel := v.at(leaf.centre).Sub(e.view.Eye)
 	cx, cy, cz := e.inView(rel)
 	ax, ay, az := e.inView(leaf.tip)
 	bx, by, bz := e.inView(leaf.side)
@@ -151,7 +165,7 @@ func (e *emitter) paintLeaf(q *[4]Vertex, it *item, face int, h float32) {
 
 func (e *emitter) clump(it *item, v *visibleSlice) {
 	leaf := &e.scene.leaves.leaf[it.index]
-	rel := leaf.centre.Add(v.offset).Sub(e.view.Eye)
+	rel := v.at(leaf.centre).Sub(e.view.Eye)
 	half := e.scene.leaves.mean / 2 * clumpSide * v.scale
 	q := e.sprite(rel, half, 0, 1, clumpTile+tileID(it.index%clumpKinds))
 	if q == nil {
@@ -182,7 +196,7 @@ func (e *emitter) sprite(rel mgl32.Vec3, half, sin, cos float32, id tileID) *[4]
 
 func (e *emitter) berry(it *item, v *visibleSlice) {
 	ball := &e.scene.bunches.berry[it.level][it.index]
-	at, face := ball.centre.Add(v.offset), ball.face
+	at, face := v.at(ball.centre), ball.face
 	if ball.core && e.view.Eye[0] > at[0] {
 		face++ // the inside takes the colour of the side that is seen
 	}
@@ -191,7 +205,7 @@ func (e *emitter) berry(it *item, v *visibleSlice) {
 
 func (e *emitter) farBunch(it *item, v *visibleSlice) {
 	body := &e.scene.bunches.bunch[it.index]
-	at := body.centre.Add(v.offset)
+	at := v.at(body.centre)
 	toEye := e.view.Eye.Sub(at)
 	face, outward := 2*it.index, mgl32.Vec3{-1, 0, 0}
 	if toEye[0] > 0 {
@@ -247,7 +261,7 @@ func (e *emitter) sphere(at, outward mgl32.Vec3, radius float32, face int32, shi
 // than a pixel is drawn one pixel wide and more transparent.
 func (e *emitter) wood(it *item, v *visibleSlice) {
 	p := &e.scene.wood[it.index]
-	from, to := p.from.Add(v.offset).Sub(e.view.Eye), p.to.Add(v.offset).Sub(e.view.Eye)
+	from, to := v.at(p.from).Sub(e.view.Eye), v.at(p.to).Sub(e.view.Eye)
 	x0, y0, z0 := e.inView(from)
 	x1, y1, z1 := e.inView(to)
 	if min(z0, z1) < nearestDepth {

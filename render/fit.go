@@ -18,8 +18,9 @@ func (l *List) fit(s *Scene, view *View, budget int) {
 		smallest *= coarserStep
 	}
 	left := int(0.93*float64(budget)) - count // the counts are estimates
+	nets := netCost * s.rowNets()
 	for i := range l.slices {
-		left -= l.slices[i].woodPieces(s)
+		left -= l.slices[i].woodPieces(s) + int(l.slices[i].inPane*float32(nets*l.slices[i].netPieces()))
 	}
 	left = max(left, budget/4)
 	smallest = finestLeaf
@@ -110,12 +111,12 @@ func (s *Scene) sampleSeen(v *visibleSlice, view *View) {
 	}
 	for i := first; i < end; i++ {
 		at := s.leaves.leaf[i].centre
-		if !view.mayContain(at.Add(v.offset), s.leaves.mean/2) {
+		if !view.mayContain(v.at(at), s.leaves.mean/2) {
 			continue
 		}
 		v.inPane++
-		if v.cover.hides(at[2]) {
-			v.seen += v.cover.seen
+		if v.hidden.hides(at[2]) {
+			v.seen += v.hidden.seen
 		} else {
 			v.seen++
 		}

@@ -18,11 +18,12 @@ func (l *List) gather(s *Scene, view *View) {
 		}
 		l.gatherLeaves(s, view, int32(place), v)
 		l.gatherBunches(s, view, int32(place), v)
+		l.gatherNets(s, view, int32(place), v)
 		for _, i := range s.woodOf[v.slice] {
 			p := &s.wood[i]
 			if p.shows(v.distance) {
-				middle := p.from.Add(p.to).Mul(0.5).Add(v.offset)
-				if p.isShoot() && v.cover.hides(middle[2]) {
+				middle := v.at(p.from.Add(p.to).Mul(0.5))
+				if p.isShoot() && v.hidden.hides(middle[2]) {
 					continue
 				}
 				l.add(view, middle, p.to.Sub(p.from).Len()/2+p.radius, item{index: i, place: int32(place), kind: woodItem})
@@ -35,7 +36,7 @@ func (l *List) gather(s *Scene, view *View) {
 func (l *List) gatherOnly(s *Scene, view *View, place int32, v *visibleSlice) {
 	for _, i := range s.woodOf[v.slice] {
 		if p := &s.wood[i]; slices.Contains(v.only, p.detail) {
-			l.add(view, p.from.Add(p.to).Mul(0.5).Add(v.offset), p.to.Sub(p.from).Len(), item{index: i, place: place, kind: woodItem})
+			l.add(view, v.at(p.from.Add(p.to).Mul(0.5)), p.to.Sub(p.from).Len(), item{index: i, place: place, kind: woodItem})
 		}
 	}
 }
@@ -47,29 +48,35 @@ func (l *List) gatherLeaves(s *Scene, view *View, place int32, v *visibleSlice) 
 	if v.clumps {
 		kind, reach = clumpItem, reach*clumpSide
 	}
-	glimpsed := first + int(v.cover.seen*float32(end-first))
+	glimpsed := first + int(v.hidden.seen*float32(end-first))
 	for i := first; i < end; i++ {
-		if i >= glimpsed && v.cover.hides(s.leaves.leaf[i].centre[2]) {
+		if i >= glimpsed && v.hidden.hides(s.leaves.leaf[i].centre[2]) {
 			continue
 		}
-		l.add(view, s.leaves.leaf[i].centre.Add(v.offset), reach, item{index: int32(i), place: place, kind: kind})
+		l.add(view, v.at(s.leaves.leaf[i].centre), reach, item{index: int32(i), place: place, kind: kind})
 	}
 }
 
 func (l *List) gatherBunches(s *Scene, view *View, place int32, v *visibleSlice) {
 	set, level := s.bunches, v.level
+	dusty := view.Way == Natural && level < bunchLevels && s.planting.film() > 0
 	for _, b := range v.bunches {
 		body := &set.bunch[b]
+		if dusty { // on the berries that face the eye
+			at := v.at(body.centre)
+			toEye := view.Eye.Sub(at).Normalize().Mul(body.radius)
+			l.add(view, at.Add(toEye), body.radius+body.length/2, item{index: b, place: place, kind: dustItem})
+		}
 		if level == bunchLevels {
-			l.add(view, body.centre.Add(v.offset), body.radius, item{index: b, place: place, kind: farBunchItem})
+			l.add(view, v.at(body.centre), body.radius, item{index: b, place: place, kind: farBunchItem})
 			continue
 		}
-		toEye := view.Eye.Sub(body.centre.Add(v.offset)).Normalize()
+		toEye := view.Eye.Sub(v.at(body.centre)).Normalize()
 		berries, starts := set.berry[level], set.starts[level]
 		for i := starts[b]; i < starts[b+1]; i++ {
 			ball := &berries[i]
 			if ball.core || ball.outward.Dot(toEye) > facingFrom { // berries on the far side are hidden by the others
-				l.add(view, ball.centre.Add(v.offset), ball.radius, item{index: int32(i), place: place, kind: berryItem, level: uint8(level)})
+				l.add(view, v.at(ball.centre), ball.radius, item{index: int32(i), place: place, kind: berryItem, level: uint8(level)})
 			}
 		}
 	}

@@ -36,12 +36,10 @@ func (s *Scene) sliceLabels(view *View) []Label {
 			Text: scenario.Compass(rows.SideAzimuth(scenario.Side(side))) + " side",
 		})
 	}
-	scale := view.Focal / sliceFar_m
+	e := emitter{scene: s, view: view}
 	for metres := 1; float64(metres) < s.stand.Top+sliceAbove_m; metres++ {
-		labels = append(labels, Label{
-			X: view.CentreX - view.Width/2 + inset*0.8, Y: view.CentreY - (float32(metres)-view.Eye[2])*scale,
-			Text: strconv.Itoa(metres) + " m",
-		})
+		x, y := e.inSlice((inset*0.8-view.Width/2)/view.sliceScale(), float32(metres))
+		labels = append(labels, Label{X: x, Y: y, Text: strconv.Itoa(metres) + " m"})
 	}
 	return labels
 }

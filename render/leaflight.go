@@ -24,7 +24,7 @@ func newLeafLight(light *daylight) leafLight {
 }
 
 // lightLeaves colours all leaves for the sun of the map.
-func (next *lighting) lightLeaves(set *leafSet, m *sunMap, tone *toneTable, pace func() error) error {
+func (next *lighting) lightLeaves(set *leafSet, m *sunMap, tone *toneTable, film float32, pace func() error) error {
 	light, sun := newLeafLight(&next.light), next.light.sun
 	next.average = rgb{}
 	var weight float32 // outer leaves are the ones that are seen
@@ -36,7 +36,8 @@ func (next *lighting) lightLeaves(set *leafSet, m *sunMap, tone *toneTable, pace
 		}
 		leaf, colour := &set.leaf[i], &next.leafColour[i]
 		lit := m.seesCorners(int32(i), leaf, &colour.lit)
-		colour.set(leaf, &light, leaf.normal[0]*sun[0]+leaf.normal[1]*sun[1]+leaf.normal[2]*sun[2], tone)
+		dust := film * (0.5 + float32(hash(uint64(i), 51)&255)/255) // droplets dry in an uneven layer
+		colour.set(leaf, &light, leaf.normal[0]*sun[0]+leaf.normal[1]*sun[1]+leaf.normal[2]*sun[2], dust, tone)
 		for k := range next.average {
 			shade, sunlit := colour.shade[upperFace][k], colour.sunlit[upperFace][k]
 			next.average[k] += leaf.open * (shade + lit*(sunlit-shade))
@@ -56,13 +57,14 @@ func (m *sunMap) seesCorners(owner int32, leaf *leafQuad, lit *[4]float32) (mean
 		*lit = [4]float32{}
 		return 0
 	}
-	cu, cv := m.texel(&leaf.centre)
-	au, av := m.texel(&leaf.tip)
-	bu, bv := m.texel(&leaf.side)
+	centre, tip, side := m.terrain.above(leaf.centre), m.terrain.tilted(leaf.tip), m.terrain.tilted(leaf.side)
+	cu, cv := m.texel(&centre)
+	au, av := m.texel(&tip)
+	bu, bv := m.texel(&side)
 	for k := range lit {
 		a, b := 0.5*cornerSigns[k][0], 0.5*cornerSigns[k][1]
 		lit[k] = 0
-		if m.reaches(owner, cu+a*au+b*bu, cv+a*av+b*bv, leaf.centre[2]+a*leaf.tip[2]+b*leaf.side[2]) {
+		if m.reaches(owner, cu+a*au+b*bu, cv+a*av+b*bv, centre[2]+a*tip[2]+b*side[2]) {
 			lit[k] = 1
 			mean += 0.25
 		}
@@ -72,8 +74,9 @@ func (m *sunMap) seesCorners(owner int32, leaf *leafQuad, lit *[4]float32) (mean
 
 // set colours both faces of a leaf out of the sun and in it. Incidence is the part of its normal that
 // points to the sun. Out of the sun it has light from the sky above, through the gaps, and green light from
-// the leaves around; in the sun one face throws the beam back and the other lets it through.
-func (c *leafColour) set(leaf *leafQuad, light *leafLight, incidence float32, tone *toneTable) {
+// the leaves around; in the sun one face throws the beam back and the other lets it through. A film adds its share to
+// what the upper face throws back, of all colours alike.
+func (c *leafColour) set(leaf *leafQuad, light *leafLight, incidence, film float32, tone *toneTable) {
 	sunFace, strength := upperFace, incidence
 	if incidence < 0 {
 		sunFace, strength = lowerFace, -incidence
@@ -83,7 +86,7 @@ func (c *leafColour) set(leaf *leafQuad, light *leafLight, incidence float32, to
 	for k := range 3 {
 		ambient := light.sky[k]*fromSky + light.glow[k]*fromLeaves
 		upper := leaf.green[k]
-		reflected := [2]float32{upper, upper * underside[k]}
+		reflected := [2]float32{upper + film, upper * underside[k]}
 		through := light.beam[k] * strength * passedOn[k] * (0.4 + 0.6*upper/oldGreen[1])
 		direct := [2]float32{through, through}
 		direct[sunFace] = strength * (light.beam[k]*reflected[sunFace] + light.shine[k])

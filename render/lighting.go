@@ -1,14 +1,19 @@
 package render
 
+import "rowlight/sim/cover"
+
 // lighting is the light of one instant on the plants of a scene whose rows run one way: on every leaf, on
 // the wood and on the ground.
 type lighting struct {
 	instant    Instant
 	coarse     bool // made from a map of the sun with larger texels
 	light      daylight
+	terrain    terrain
+	nets       []cover.Panel // about each row, and over all
 	leafColour []leafColour
 	average    rgb // display colour of the canopy seen from far away
 	woodLit    [][2]float32
+	netLit     []float32 // how far the edges of each net are in the sun: [(net*slices+slice)*2+edge], where slices start
 	ground     *groundImage
 	field      *lightField
 }
@@ -22,21 +27,23 @@ func newLighting(p *plants, atlas *Atlas) *lighting {
 	}
 }
 
-// relight makes the light of an instant for rows of a direction and then shows it; until then, and if an
-// error of pace abandons it, the light before is shown. Coarse light takes about half the work: the edges
-// of its shadows are less sharp.
-func (s *Scene) relight(now Instant, rowAzimuth_deg float64, coarse bool, pace func() error) error {
+// relight makes the light of an instant for the same plants on a site, in rows of a direction and behind nets, and then
+// shows it; until then, and if an error of pace abandons it, what was before is shown. Coarse light takes about half the
+// work: the edges of its shadows are less sharp.
+func (s *Scene) relight(now Instant, site Planting, coarse bool, pace func() error) error {
 	if s.spare == nil {
 		s.spare = newLighting(s.plants, s.atlas)
 	}
 	next := s.spare
-	next.instant, next.coarse, next.light = now, coarse, newDaylight(now, rowAzimuth_deg)
+	next.instant, next.coarse, next.light, next.terrain = now, coarse, newDaylight(now, site.RowAzimuth_deg), site.terrain()
+	next.nets = site.nets()
+	next.light.come(next.nets)
 	m, stand := s.sunMap, s.stand
-	m.aim(&next.light, stand.RowSpacing, stand.Length, coarse)
+	m.aim(&next.light, next.terrain, stand.RowSpacing, stand.Length, coarse)
 	if err := s.cast(next, pace); err != nil {
 		return err
 	}
-	if err := next.lightLeaves(s.leaves, m, s.tone, pace); err != nil {
+	if err := next.lightLeaves(s.leaves, m, s.tone, site.film(), pace); err != nil {
 		return err
 	}
 	next.lightWood(s.wood, m)
@@ -47,7 +54,7 @@ func (s *Scene) relight(now Instant, rowAzimuth_deg float64, coarse bool, pace f
 		return err
 	}
 	s.lighting, s.spare = next, s.lighting
-	s.planting.RowAzimuth_deg = rowAzimuth_deg
+	s.planting = site
 	s.version++
 	return nil
 }
@@ -62,5 +69,6 @@ func (s *Scene) cast(next *lighting, pace func() error) error {
 	}
 	s.bunches.cast(s.sunMap, next.light.sun, bunchOwner)
 	castWood(s.wood, s.sunMap, next.light.sun, woodOwner)
+	s.castNets(next)
 	return pace()
 }

@@ -27,18 +27,24 @@ func (l *List) Quads() int { return l.quads }
 type visibleSlice struct {
 	slice    int
 	offset   mgl32.Vec3 // of the copy
+	rise     float32    // of the ground along the row
 	distance float32    // to the middle of the slice [m]
 	fade     float32    // 0 gone, 1 wholly there
 	kept     float32    // share of the leaves drawn
 	scale    float32    // how much larger than life, so that their area stays that of all leaves
 	clumps   bool       // each stands for several leaves
-	cover    cover
+	hidden   hidden
 	inPane   float32  // about the share of its things that fall into the pane
 	seen     float32  // about the share of its leaves that the list will take
 	level    int      // fineness of the bunches; bunchLevels stands for whole bunches as one sphere each
 	bunches  []int32  // those drawn
 	haze     float32  // share of haze over the slice
 	only     []detail // of its things only wood of these details is drawn; nil draws all
+}
+
+// at is where a place of the stand lies in the copy.
+func (v *visibleSlice) at(p mgl32.Vec3) mgl32.Vec3 {
+	return mgl32.Vec3{p[0] + v.offset[0], p[1] + v.offset[1], p[2] + v.offset[2] + v.rise*p[1]}
 }
 
 // item is one thing to be drawn, before sorting.
@@ -57,6 +63,8 @@ const (
 	berryItem
 	woodItem
 	farBunchItem
+	netItem
+	dustItem
 )
 
 const (
@@ -81,15 +89,45 @@ func (s *Scene) Compose(list *List, view *View, budget int) {
 		list.composeOutlook(s, view, budget)
 		return
 	}
+	roof := 0
+	if s.roof() != nil && view.Way != Objects {
+		roof = mostRoofQuads
+	}
 	list.findSlices(s, view)
-	list.fit(s, view, budget)
+	list.fit(s, view, budget-roof)
 	list.gather(s, view)
 	list.sort()
-	list.order = list.order[max(len(list.order)-budget, 0):] // the farthest go first
-	list.emit(s, view)
+	list.farthestGo(budget - roof)
+	list.emit(s, view, roof)
 	if view.Way == Objects {
 		list.dye()
 	}
+}
+
+// count is the number of the sorted items of a kind.
+func (l *List) count(kind itemKind) (count int) {
+	for _, i := range l.order {
+		if l.items[i].kind == kind {
+			count++
+		}
+	}
+	return count
+}
+
+// farthestGo leaves of the sorted items the nearest that take no more quads than given.
+func (l *List) farthestGo(budget int) {
+	first, left := len(l.order), budget
+	for first > 0 {
+		cost := 1
+		if l.items[l.order[first-1]].kind == netItem {
+			cost = netCost
+		}
+		if left -= cost; left < 0 {
+			break
+		}
+		first--
+	}
+	l.order = l.order[first:]
 }
 
 // findSlices lists the slices of all copies of the stand that may be seen.
@@ -107,12 +145,12 @@ func (l *List) findInRow(s *Scene, view *View, row int, present float32) {
 	stand := s.planting.Stand
 	piece, height := float32(stand.Length)/float32(s.slices), float32(stand.Top)
 	x := float32(row) * float32(stand.RowSpacing)
-	cover := s.coverOf(row, view)
+	hiding := s.hiddenFrom(row, view)
 	reach := float32(math.Sqrt(float64(piece*piece+height*height)+stand.RowSpacing*stand.RowSpacing)) / 2 // of a slice
 	first := int(math.Floor(float64((view.Eye[1] - view.Far) / piece)))
 	last := int(math.Ceil(float64((view.Eye[1] + view.Far) / piece)))
 	for at := first; at <= last; at++ {
-		middle := mgl32.Vec3{x, (float32(at) + 0.5) * piece, height / 2}
+		middle := s.terrain.lifted(x, (float32(at)+0.5)*piece).Add(mgl32.Vec3{0, 0, height / 2})
 		distance := middle.Sub(view.Eye).Len()
 		fade := present * (1 - smooth32(view.Far-fadeOver_m, view.Far, distance))
 		if fade <= 0 || middle[1] < view.First || middle[1] > view.Last || !view.mayContain(middle, reach) {
@@ -120,8 +158,8 @@ func (l *List) findInRow(s *Scene, view *View, row int, present float32) {
 		}
 		slice := ((at % s.slices) + s.slices) % s.slices
 		v := visibleSlice{
-			slice: slice, distance: max(distance, 0.5), fade: fade, cover: cover, haze: thickness(distance),
-			offset: mgl32.Vec3{x, float32(at-slice) * piece, 0},
+			slice: slice, distance: max(distance, 0.5), fade: fade, hidden: hiding, haze: thickness(distance),
+			offset: s.terrain.lifted(x, float32(at-slice)*piece), rise: s.terrain.along,
 		}
 		s.sampleSeen(&v, view)
 		l.slices = append(l.slices, v)
@@ -137,9 +175,10 @@ func (s *Scene) rowPresence(row int, view *View) float32 {
 	if row == 0 || x*eyeX <= 0 || abs(eyeX) < half || abs(x) > abs(eyeX)+half {
 		return 1
 	}
-	// Height of the line from the eye to the foot of the leaves of the middle row where it crosses the row.
+	// Height above the ground of the line from the eye to the foot of the leaves of the middle row where it crosses the row.
 	foot := float32(0.55 * s.planting.Stand.Top)
-	height := foot + (view.Eye[2]-foot)*min(x/eyeX, 1)
+	ground := func(x float32) float32 { return s.terrain.at(x, view.Eye[1]) }
+	height := foot + ground(0) + (view.Eye[2]-foot-ground(0))*min(x/eyeX, 1) - ground(x)
 	top := float32(s.planting.Stand.Top)
 	return float32(smooth(float64(top), float64(top)+0.5, float64(height)))
 }

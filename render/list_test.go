@@ -160,17 +160,17 @@ func TestRowsInFrontAreLeftOut(t *testing.T) {
 	}
 }
 
-func TestCoverHidesWhatIsBehindTheNextRow(t *testing.T) {
+func TestTheNextRowHidesWhatIsBehindTheNextRow(t *testing.T) {
 	s := smallScene(t, afternoon)
 	view := NewView(Camera{Azimuth_deg: 270, Elevation_deg: 3, Distance_m: 2, TargetZ_m: 1}, s.planting.Stand, 0, testPane)
-	if c := s.coverOf(0, &view); c.hides(1.2) || c.seen != 1 {
+	if c := s.hiddenFrom(0, &view); c.hides(1.2) || c.seen != 1 {
 		t.Errorf("the middle row is hidden: %+v", c)
 	}
-	c := s.coverOf(1, &view)
+	c := s.hiddenFrom(1, &view)
 	if !c.hides(1.4) || c.hides(0.1) || c.seen != seenThrough {
 		t.Errorf("the next row is not hidden as it should: %+v", c)
 	}
-	if far := s.coverOf(2, &view); far.seen >= c.seen {
+	if far := s.hiddenFrom(2, &view); far.seen >= c.seen {
 		t.Errorf("the third row shows more than the second: %+v", far)
 	}
 }

@@ -8,9 +8,9 @@ import (
 )
 
 // standKey is all that the plants of an option depend on. The direction of the rows is not part of it: it
-// only decides from which side leaves are pulled.
+// only decides from which side leaves are pulled. Nets and film come on later.
 type standKey struct {
-	option      scenario.Option // without its name, the direction of the rows and the sun sides of leaf removal
+	option      scenario.Option // without its name, the direction of the rows, the sun sides of leaf removal, costs, nets and film
 	left, right float64         // share of leaves pulled on each side
 	seed        int
 	berry_m     float64
@@ -24,7 +24,7 @@ func newStandKey(option scenario.Option, s scenario.Scenario) standKey {
 	}
 	key.option = key.option.WithAfternoonWire(s.Site.Latitude_deg)
 	key.option.Name, key.option.Rows.Azimuth_deg = "", 0
-	key.option.Cost = scenario.Cost{}
+	key.option.Cost, key.option.Shade = scenario.Cost{}, scenario.Shade{}
 	key.option.Leaves.RemovedMorning, key.option.Leaves.RemovedAfternoon = 0, 0
 	return key
 }

@@ -59,10 +59,12 @@ func (s *Scene) objectOf(it *item) Object {
 	switch it.kind {
 	case berryItem:
 		return Object{BunchObject, s.bunches.berry[it.level][it.index].face / 2}
-	case farBunchItem:
+	case farBunchItem, dustItem:
 		return Object{BunchObject, it.index}
 	case woodItem:
 		return Object{WoodObject, it.index}
+	case netItem:
+		return Object{} // one sees through it
 	default:
 		return Object{LeafObject, it.index}
 	}

@@ -56,21 +56,30 @@ func (l *List) composeOutlook(s *Scene, view *View, budget int) {
 	eye := s.eyeOf(bunch)
 	l.gatherOutlook(s, eye, bunch)
 	l.sort()
-	l.nearest(s, eye, budget-chartQuads)
+	drawing := chartQuads
+	if len(s.nets) > 0 {
+		drawing += skyNetRings * skySectors
+	}
+	l.nearest(s, eye, budget-drawing)
 	e := l.emitter(s, view, budget-len(l.items)) // near things take several quads
 	c := view.chart(s)
 	e.sky(&c)
+	e.hill(&c)
+	e.netsInSky(&c, eye.Sub(mgl32.Vec3{0, 0, s.terrain.along * eye[1]}))
 	e.tracks(&c, 0.45)
 	e.own(Object{})
 	for _, i := range l.order {
 		it := &l.items[i]
-		switch offset := l.slices[it.place].offset; it.kind {
+		// Seen from the bunch, a copy of the stand lies where it lies seen from the ground, moved by the bunch.
+		v := l.slices[it.place]
+		v.offset = v.offset.Sub(eye)
+		switch it.kind {
 		case leafItem:
-			e.leafInSky(&c, it, offset.Sub(eye))
+			e.leafInSky(&c, it, &v)
 		case woodItem:
-			e.woodInSky(&c, it, offset.Sub(eye))
+			e.woodInSky(&c, it, &v)
 		default:
-			e.bunchInSky(&c, it, offset.Sub(eye))
+			e.bunchInSky(&c, it, &v)
 		}
 		e.own(s.objectOf(it))
 	}
@@ -85,7 +94,9 @@ func (l *List) nearest(s *Scene, eye mgl32.Vec3, quads int) {
 	first := len(l.order)
 	for first > 0 {
 		it := &l.items[l.order[first-1]]
-		if quads -= s.quadsInSky(it, l.slices[it.place].offset.Sub(eye)); quads < 0 {
+		v := l.slices[it.place]
+		v.offset = v.offset.Sub(eye)
+		if quads -= s.quadsInSky(it, &v); quads < 0 {
 			break
 		}
 		first--
@@ -94,13 +105,13 @@ func (l *List) nearest(s *Scene, eye mgl32.Vec3, quads int) {
 }
 
 // quadsInSky is the most quads that an item takes.
-func (s *Scene) quadsInSky(it *item, to mgl32.Vec3) int {
+func (s *Scene) quadsInSky(it *item, v *visibleSlice) int {
 	switch it.kind {
 	case woodItem:
 		p := &s.wood[it.index]
-		return bends(p.from.Add(to), p.to.Add(to))
+		return bends(v.at(p.from), v.at(p.to))
 	case farBunchItem:
-		if s.bunches.bunch[it.index].centre.Add(to).Len() <= nearBunch_m {
+		if v.at(s.bunches.bunch[it.index].centre).Len() <= nearBunch_m {
 			return s.bunches.starts[skyLevel][it.index+1] - s.bunches.starts[skyLevel][it.index]
 		}
 	}
@@ -134,7 +145,8 @@ func (s *Scene) eyeOf(bunch int) mgl32.Vec3 {
 	if bunch < 0 {
 		return mgl32.Vec3{0, float32(s.stand.Length / 2), float32(s.stand.Top / 2)}
 	}
-	return s.bunches.bunch[bunch].centre
+	own := visibleSlice{rise: s.terrain.along}
+	return own.at(s.bunches.bunch[bunch].centre)
 }
 
 // gatherOutlook lists what may stand before the sky of a bunch.
@@ -144,21 +156,22 @@ func (l *List) gatherOutlook(s *Scene, eye mgl32.Vec3, bunch int) {
 	copies := int(math.Ceil(outlookReach_m/stand.Length)) + 1
 	for row := -outlookRows; row <= outlookRows; row++ {
 		for k := -copies; k <= copies; k++ {
-			offset := mgl32.Vec3{float32(row) * float32(stand.RowSpacing), float32(k) * float32(stand.Length), 0}
 			place := int32(len(l.slices))
-			l.slices = append(l.slices, visibleSlice{offset: offset})
-			to := offset.Sub(eye)
+			l.slices = append(l.slices, visibleSlice{
+				offset: s.terrain.lifted(float32(row)*float32(stand.RowSpacing), float32(k)*float32(stand.Length)), rise: s.terrain.along,
+			})
+			v := &l.slices[place]
 			for i := range s.leaves.leaf {
-				l.addInSky(s.leaves.leaf[i].centre.Add(to), item{index: int32(i), place: place, kind: leafItem})
+				l.addInSky(v.at(s.leaves.leaf[i].centre).Sub(eye), item{index: int32(i), place: place, kind: leafItem})
 			}
 			for i := range s.bunches.bunch {
 				if i != bunch || row != 0 || k != 0 {
-					l.addInSky(s.bunches.bunch[i].centre.Add(to), item{index: int32(i), place: place, kind: farBunchItem})
+					l.addInSky(v.at(s.bunches.bunch[i].centre).Sub(eye), item{index: int32(i), place: place, kind: farBunchItem})
 				}
 			}
 			for i := range s.wood {
 				if p := &s.wood[i]; p.detail == closeBy || p.detail == fineShoot || p.detail == nearPost || p.detail == thread {
-					l.addInSky(p.from.Add(p.to).Mul(0.5).Add(to), item{index: int32(i), place: place, kind: woodItem})
+					l.addInSky(v.at(p.from.Add(p.to).Mul(0.5)).Sub(eye), item{index: int32(i), place: place, kind: woodItem})
 				}
 			}
 		}
@@ -189,6 +202,25 @@ func (e *emitter) sky(c *chart) {
 	}
 }
 
+// hill draws the ground that rises above the horizon on a slope.
+func (e *emitter) hill(c *chart) {
+	if e.scene.terrain == (terrain{}) {
+		return
+	}
+	floor := lookOf(e.scene.planting.Floor)
+	colour := e.scene.tone.colour(floor.cover.times(e.scene.light.sky.plus(e.scene.light.beam.scaled(0.5))))
+	for sector := range skySectors {
+		e.patch(func(i int) (float32, float32, rgb) {
+			flat := direction(0, 360*float64(sector+i&1)/skySectors)
+			if i < 2 {
+				flat[2] = max(e.scene.terrain.at(flat[0], flat[1]), 0)
+			}
+			x, y, _ := c.place(flat)
+			return x, y, colour
+		}, 1)
+	}
+}
+
 // direction is a unit vector of the row frame from its height above the horizon and the angle clockwise from
 // the line of the row [deg].
 func direction(elevation_deg, fromRow_deg float64) mgl32.Vec3 {
@@ -197,9 +229,9 @@ func direction(elevation_deg, fromRow_deg float64) mgl32.Vec3 {
 	return mgl32.Vec3{float32(cos * x), float32(cos * y), float32(sin)}
 }
 
-func (e *emitter) leafInSky(c *chart, it *item, to mgl32.Vec3) {
+func (e *emitter) leafInSky(c *chart, it *item, v *visibleSlice) {
 	leaf := &e.scene.leaves.leaf[it.index]
-	middle := leaf.centre.Add(to)
+	middle := v.at(leaf.centre)
 	half := leaf.tip.Len()
 	distance := middle.Len()
 	if distance < tooNear*half {
@@ -221,10 +253,10 @@ func (e *emitter) leafInSky(c *chart, it *item, to mgl32.Vec3) {
 }
 
 // bunchInSky draws a bunch berry by berry where it is near.
-func (e *emitter) bunchInSky(c *chart, it *item, to mgl32.Vec3) {
+func (e *emitter) bunchInSky(c *chart, it *item, v *visibleSlice) {
 	set := e.scene.bunches
 	body := &set.bunch[it.index]
-	middle := body.centre.Add(to)
+	middle := v.at(body.centre)
 	distance := middle.Len()
 	if distance > nearBunch_m {
 		e.ballInSky(c, middle, body.radius, 2*it.index+inward(middle), 1)
@@ -234,7 +266,7 @@ func (e *emitter) bunchInSky(c *chart, it *item, to mgl32.Vec3) {
 		for i := set.starts[skyLevel][it.index]; i < set.starts[skyLevel][it.index+1]; i++ {
 			ball := &set.berry[skyLevel][i]
 			if !ball.core && far == (ball.outward.Dot(middle) > 0) {
-				e.ballInSky(c, ball.centre.Add(to), ball.radius, 2*it.index+inward(middle), ball.shine)
+				e.ballInSky(c, v.at(ball.centre), ball.radius, 2*it.index+inward(middle), ball.shine)
 			}
 		}
 	}
@@ -263,9 +295,9 @@ func (e *emitter) ballInSky(c *chart, to mgl32.Vec3, radius float32, face int32,
 }
 
 // woodInSky draws a piece of wood or wire, bent as the chart bends straight lines.
-func (e *emitter) woodInSky(c *chart, it *item, to mgl32.Vec3) {
+func (e *emitter) woodInSky(c *chart, it *item, v *visibleSlice) {
 	p := &e.scene.wood[it.index]
-	from, end := p.from.Add(to), p.to.Add(to)
+	from, end := v.at(p.from), v.at(p.to)
 	count := bends(from, end)
 	light := e.scene.light.sky.luminance() * woodAmbient
 	colour := e.scene.tone.colour(p.surface.scaled(light))

@@ -16,9 +16,9 @@ func (s *Scene) Paint(camera Camera, width, height, budget int) *image.RGBA {
 
 // View looks at the scene in one of its ways. The flat ways take only the distance of the camera.
 func (s *Scene) View(way Way, camera Camera, pane Pane) View {
-	view := NewView(camera, s.planting.Stand, s.planting.RowAzimuth_deg, pane)
+	view := newView(camera, s.planting.Stand, s.planting.RowAzimuth_deg, s.terrain, pane)
 	if way == Slice {
-		view = sliceView(s.planting.Stand, camera.Limited().Distance_m, pane)
+		view = s.sliceView(camera.Limited().Distance_m, pane)
 	}
 	view.Way, view.Bunch = way, -1
 	return view

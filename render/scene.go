@@ -10,8 +10,25 @@ type Planting struct {
 	Stand           *training.Stand
 	RowAzimuth_deg  float64 // direction of the row line [deg from true north]
 	Floor           scenario.Floor
-	BerryDiameter_m float64 // 0 takes a common size
-	Latitude_deg    float64 // of the site
+	BerryDiameter_m float64        // 0 takes a common size
+	Latitude_deg    float64        // of the site
+	Slope_deg       float64        // of the ground
+	Aspect_deg      float64        // the way downhill [deg from true north]
+	Shade           scenario.Shade // nets and film
+}
+
+// PlantingOf is an option of a scenario whose stand has been grown.
+func PlantingOf(stand *training.Stand, o scenario.Option, s scenario.Scenario) Planting {
+	return Planting{
+		Stand: stand, RowAzimuth_deg: o.Rows.Azimuth_deg, Floor: s.Site.Floor, BerryDiameter_m: s.Fruit.Diameter_mm / 1000,
+		Latitude_deg: s.Site.Latitude_deg, Slope_deg: s.Site.Slope_deg, Aspect_deg: s.Site.Aspect_deg, Shade: o.Shade,
+	}
+}
+
+// with is the planting with its stand.
+func (p Planting) with(stand *training.Stand) Planting {
+	p.Stand = stand
+	return p
 }
 
 // Scene is a planting made ready for drawing, with the light and the temperatures of one instant. It
@@ -37,6 +54,7 @@ type Scene struct {
 const (
 	bunchOwner int32 = -2
 	woodOwner  int32 = -3
+	netOwner   int32 = -4
 )
 
 // NewScene prepares a planting at an instant.
@@ -66,7 +84,7 @@ func (s *Scene) Planting() Planting { return s.planting }
 
 // SetInstant moves the sun: shadows on the ground and the light on every leaf are made anew.
 func (s *Scene) SetInstant(now Instant) {
-	_ = s.relight(now, s.planting.RowAzimuth_deg, false, unhurried)
+	_ = s.relight(now, s.planting, false, unhurried)
 }
 
 // SetFaces gives each bunch face its temperature [°C], NaN or missing where unknown, and whether the

@@ -23,17 +23,25 @@ const (
 	mostRows     = 3    // drawn to each side
 	dotSides     = 8
 	sunSides     = 24
+	floorThick_m = 0.05 // of what covers the soil, so that it is seen
+	netDash_m    = 0.07 // of the lines that stand for nets
+	mostNetQuads = 600
 )
 
 // sliceView is the view of a slice in a pane: looking along the row, the left side of the row on the left.
 // A larger distance of the camera shows more of the rows beside it.
-func sliceView(stand *training.Stand, distance_m float64, pane Pane) View {
+func (s *Scene) sliceView(distance_m float64, pane Pane) View {
+	stand := s.stand
 	top, wide := stand.Top+sliceAbove_m, sliceWide*stand.RowSpacing
+	if net := s.roof(); net != nil {
+		top = max(top, net.Edges[0][1]+sliceAbove_m/2)
+	}
 	scale := min(pane.Height/(top+sliceBelow_m), pane.Width/wide) * min(max(defaultMetres/distance_m, 0.3), 3)
 	focal := scale * sliceFar_m
-	middle := float32((top - sliceBelow_m) / 2)
+	cut := float32(sliceMiddle(stand))
+	middle := s.terrain.at(0, cut) + float32(top-sliceBelow_m)/2
 	return View{
-		Eye:   mgl32.Vec3{0, float32(sliceMiddle(stand)) - sliceFar_m, middle},
+		Eye:   mgl32.Vec3{0, cut - sliceFar_m, middle},
 		Right: mgl32.Vec3{1, 0, 0}, Up: mgl32.Vec3{0, 0, 1}, Forward: mgl32.Vec3{0, 1, 0},
 		Focal: float32(focal), Width: float32(pane.Width), Height: float32(pane.Height), Far: 2 * sliceFar_m,
 		CentreX: float32(pane.X + pane.Width/2), CentreY: float32(pane.Y + pane.Height/2),
@@ -54,13 +62,14 @@ func (l *List) composeSlice(s *Scene, view *View, budget int) {
 	l.gather(s, view)
 	l.sort()
 	fieldQuads := int(fieldShare * float64(budget))
-	l.order = l.order[max(len(l.order)-max(budget-fieldQuads-mostRayQuads-mostDotQuads, 0), 0):]
-	e := l.emitter(s, view, fieldQuads+mostRayQuads+mostDotQuads)
+	l.order = l.order[max(len(l.order)-max(budget-fieldQuads-mostRayQuads-mostDotQuads-mostNetQuads, 0), 0):]
+	e := l.emitter(s, view, fieldQuads+mostRayQuads+mostDotQuads+mostNetQuads)
 	e.field(fieldQuads)
 	e.soil()
 	e.rays()
 	e.own(Object{})
 	e.items(l)
+	e.netLines()
 	e.wireDots()
 	e.sunMark()
 	e.own(Object{})
@@ -77,8 +86,8 @@ func (l *List) findSliceCopies(s *Scene, view *View) {
 	rows := min(int(half/float32(stand.RowSpacing)+0.7), mostRows)
 	for row := -rows; row <= rows; row++ {
 		v := visibleSlice{
-			slice: here, distance: 1, fade: 1, kept: 1, scale: 1, cover: cover{seen: 1},
-			offset: mgl32.Vec3{float32(row) * float32(stand.RowSpacing), 0, 0}, bunches: s.bunchOf[here],
+			slice: here, distance: 1, fade: 1, kept: 1, scale: 1, hidden: hidden{seen: 1},
+			offset: s.terrain.lifted(float32(row)*float32(stand.RowSpacing), 0), rise: s.terrain.along, bunches: s.bunchOf[here],
 		}
 		if row != 0 && half > 2.5*float32(stand.RowSpacing) {
 			v.level = 2
@@ -92,13 +101,13 @@ func (l *List) findSliceCopies(s *Scene, view *View) {
 func (l *List) addFrame(s *Scene, offset mgl32.Vec3, here int, cut float64) {
 	for _, beside := range [2]int{here - 1, here + 1} {
 		l.slices = append(l.slices, visibleSlice{
-			slice: (beside + s.slices) % s.slices, offset: offset, distance: 1, fade: 1, scale: 1, only: []detail{closeBy},
+			slice: (beside + s.slices) % s.slices, offset: offset, rise: s.terrain.along, distance: 1, fade: 1, scale: 1, only: []detail{closeBy},
 		})
 	}
 	if post, found := nearestPost(s.stand, cut); found {
-		offset[1] += float32(cut-post) + sliceLength_m
+		offset = offset.Add(s.terrain.lifted(0, float32(cut-post)+sliceLength_m))
 		l.slices = append(l.slices, visibleSlice{
-			slice: sliceOf(post, s.stand.Length, s.slices), offset: offset, distance: 1, fade: 1, scale: 1, only: []detail{nearPost},
+			slice: sliceOf(post, s.stand.Length, s.slices), offset: offset, rise: s.terrain.along, distance: 1, fade: 1, scale: 1, only: []detail{nearPost},
 		})
 	}
 }
@@ -116,13 +125,13 @@ func nearestPost(stand *training.Stand, y float64) (at float64, found bool) {
 // faces the sun. The quads are cut along the rays, so that edges of shade stay smooth.
 func (e *emitter) field(quads int) {
 	s, v := e.scene, e.view
-	scale := v.Focal / sliceFar_m
-	wide, high := v.Width/scale, v.Eye[2]+v.Height/2/scale
+	wide, high := v.Width/v.sliceScale(), e.sliceTop()
 	cell := float32(math.Sqrt(float64(wide * high / float32(quads))))
 	columns, rows := max(int(wide/cell), 1), max(int(high/cell), 1)
 	at := func(i, j int) (float32, float32, rgb) {
 		x, z := wide*(float32(i)/float32(columns)-0.5), high*float32(j)/float32(rows)
-		return v.CentreX + x*scale, v.CentreY - (z-v.Eye[2])*scale, s.lightColour(s.lightAt(x, z))
+		px, py := e.inSlice(x, z)
+		return px, py, s.lightColour(s.lightAt(x, z))
 	}
 	flip := 0
 	if s.light.sun[0] < 0 {
@@ -135,11 +144,31 @@ func (e *emitter) field(quads int) {
 	}
 }
 
-// lightAt is the sunlight on a surface that faces the sun, as the mean along the row [W/m²].
+// lightAt is the sunlight on a surface that faces the sun at a height above the ground, as the mean along the row [W/m²].
 func (s *Scene) lightAt(x, z float32) float32 {
+	if net := s.roof(); net != nil && z > float32(net.Edges[0][1]) {
+		return s.openBeam() + float32(max(s.instant.DHI_Wm2, 0))
+	}
 	stand := s.planting.Stand
-	share := s.field.at(x, z, float32(stand.RowSpacing), float32(stand.Top))
-	return s.beam()*share + float32(max(s.instant.DHI_Wm2, 0))*s.open.at(float64(x), float64(z))
+	spacing := float32(stand.RowSpacing)
+	share := s.field.at(x, z, spacing, float32(stand.Top))
+	fromRow := x - floor32(x/spacing+0.5)*spacing
+	return s.beam()*share + s.diffuse()*s.open.at(float64(x), float64(z+s.terrain.across*fromRow))
+}
+
+// sliceScale is how large a slice is shown [px/m].
+func (v *View) sliceScale() float32 { return v.Focal / sliceFar_m }
+
+// inSlice is the pixel of a place of the slice at a height above the ground there.
+func (e *emitter) inSlice(x, z float32) (px, py float32) {
+	v, ground := e.view, e.scene.terrain.at(x, e.view.Eye[1]+sliceFar_m)
+	return v.CentreX + x*v.sliceScale(), v.CentreY - (ground+z-v.Eye[2])*v.sliceScale()
+}
+
+// sliceTop is the height above the ground that the slice has to be drawn to, to fill the pane.
+func (e *emitter) sliceTop() float32 {
+	v, ground := e.view, &e.scene.terrain
+	return v.Eye[2] - ground.at(0, v.Eye[1]+sliceFar_m) + (v.Height+v.Width*abs(ground.across))/2/v.sliceScale()
 }
 
 // patch draws an even quad; corner gives place and colour of the corners: upper left, upper right, lower left,
@@ -194,14 +223,17 @@ func (e *emitter) disc(x, y, radius float32, sides int, c rgb, alpha float32) {
 // soil draws the ground below its line.
 func (e *emitter) soil() {
 	v := e.view
-	line := v.CentreY + v.Eye[2]*v.Focal/sliceFar_m
-	c := e.scene.tone.colour(lookOf(e.scene.planting.Floor).strip).scaled(0.7)
-	left, right, bottom := v.CentreX-v.Width/2, v.CentreX+v.Width/2, v.CentreY+v.Height/2
-	if bottom > line {
+	floor := lookOf(e.scene.planting.Floor)
+	soil, cover := e.scene.tone.colour(floor.strip).scaled(0.7), e.scene.tone.colour(floor.cover.scaled(1.6))
+	half := v.Width / 2 / v.sliceScale()
+	below := func(top, bottom float32, c rgb) {
 		e.patch(func(k int) (float32, float32, rgb) {
-			return [2]float32{left, right}[k&1], [2]float32{line, bottom}[k>>1], c
+			x, y := e.inSlice([2]float32{-half, half}[k&1], 0)
+			return x, y + [2]float32{top, bottom}[k>>1], c
 		}, 1)
 	}
+	below(0, v.Height, soil)
+	below(0, max(floorThick_m*v.sliceScale(), 2), cover)
 }
 
 // rays draws the rays of the sun, each as strong as the share of them that comes so far.
@@ -210,11 +242,13 @@ func (e *emitter) rays() {
 	if s.beam() <= 0 {
 		return
 	}
-	stand := s.planting.Stand
-	scale := v.Focal / sliceFar_m
-	drift := -s.light.sun[0] / s.light.sun[2] // sideways for each metre down
-	top := v.Eye[2] + v.Height/2/scale
-	half := v.Width / 2 / scale
+	stand, sun, roof := s.planting.Stand, s.terrain.tilted(s.light.sun), float32(math.Inf(1))
+	if net := s.roof(); net != nil {
+		roof = float32(net.Edges[0][1])
+	}
+	drift := -sun[0] / max(sun[2], leastFall) // sideways for each metre that they come nearer to the ground
+	top := e.sliceTop()
+	half := v.Width / 2 / v.sliceScale()
 	apart := raysApart_m * float32(math.Sqrt(float64(1+drift*drift)))
 	steps := max(int(top/rayPiece_m*float32(math.Sqrt(float64(1+drift*drift)))), 1)
 	reach := abs(drift) * top
@@ -227,12 +261,16 @@ func (e *emitter) rays() {
 				continue
 			}
 			share := s.field.at((x0+x1)/2, (z0+z1)/2, float32(stand.RowSpacing), float32(stand.Top))
+			if z1 < roof {
+				share *= s.light.roof.direct
+			}
 			if share < 0.02 || pieces >= mostRayQuads-64 {
 				continue
 			}
 			pieces++
-			e.line(v.CentreX+x0*scale, v.CentreY-(z0-v.Eye[2])*scale, v.CentreX+x1*scale, v.CentreY-(z1-v.Eye[2])*scale,
-				max(v.Height/420, 1), rgb{1, 1, 0.94}, rayAlpha*share)
+			px0, py0 := e.inSlice(x0, z0)
+			px1, py1 := e.inSlice(x1, z1)
+			e.line(px0, py0, px1, py1, max(v.Height/420, 1), rgb{1, 1, 0.94}, rayAlpha*share)
 		}
 	}
 }
@@ -240,22 +278,26 @@ func (e *emitter) rays() {
 // wireDots draws the wires as one sees them end-on.
 func (e *emitter) wireDots() {
 	v := e.view
-	scale := v.Focal / sliceFar_m
 	radius := max(v.Height/170, 1.8)
 	spacing := float32(e.scene.planting.Stand.RowSpacing)
-	rows, most := min(int(v.Width/2/scale/spacing+0.7), mostRows), len(e.vertices)/4+mostDotQuads-64
+	rows, most := min(int(v.Width/2/v.sliceScale()/spacing+0.7), mostRows), len(e.vertices)/4+mostDotQuads-64
 	for row := -rows; row <= rows; row++ {
 		for i := range e.scene.planting.Stand.Wires {
 			if len(e.vertices)/4 >= most {
 				return
 			}
 			wire := &e.scene.planting.Stand.Wires[i]
-			x := v.CentreX + (float32(wire.X)+float32(row)*spacing)*scale
-			y := v.CentreY - (float32(wire.Z)-v.Eye[2])*scale
+			x, y := e.acrossRow(row, float32(wire.X), float32(wire.Z))
 			e.disc(x, y, radius, dotSides, rgb{0.07, 0.08, 0.08}, 1)
 			e.disc(x, y, 0.6*radius, dotSides, rgb{0.93, 0.94, 0.95}, 1)
 		}
 	}
+}
+
+// acrossRow is the pixel of a place of the cross-section of a row.
+func (e *emitter) acrossRow(row int, x, z float32) (px, py float32) {
+	foot := float32(row) * float32(e.scene.stand.RowSpacing)
+	return e.inSlice(foot+x, z-e.scene.terrain.across*x)
 }
 
 // sunMark draws the sun at the edge of the pane on the side that its rays come from.

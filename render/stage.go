@@ -31,18 +31,17 @@ type Stage struct {
 
 // staged is one option on the stage.
 type staged struct {
-	option       scenario.Option
-	latitude_deg float64
-	floor        scenario.Floor
-	wanted       standKey
-	refused      bool // what is wanted cannot be grown
-	scene        *Scene
-	planted      standKey // what the scene shows
-	surface_C    []float32
-	lit          []uint8
-	bunch        int  // that one looks out from, −1 for one in the middle
-	coloured     bool // the faces of the scene carry their temperatures
-	stale        bool // the pane has to be drawn again
+	option    scenario.Option
+	planting  Planting // wanted, but for its stand
+	wanted    standKey
+	refused   bool // what is wanted cannot be grown
+	scene     *Scene
+	planted   standKey // what the scene shows
+	surface_C []float32
+	lit       []uint8
+	bunch     int  // that one looks out from, −1 for one in the middle
+	coloured  bool // the faces of the scene carry their temperatures
+	stale     bool // the pane has to be drawn again
 }
 
 // Budgets of quads: over all panes, and for one of them, so that drawing it stays a short task.
@@ -88,13 +87,7 @@ func (o *staged) set(option scenario.Option, s scenario.Scenario) {
 	if key := newStandKey(option, s); !key.equal(&o.wanted) {
 		o.wanted, o.refused = key, false
 	}
-	if o.scene != nil && o.floor != s.Site.Floor {
-		o.scene.planting.Floor, o.stale = s.Site.Floor, true
-	}
-	if o.scene != nil && o.latitude_deg != s.Site.Latitude_deg {
-		o.scene.planting.Latitude_deg, o.stale = s.Site.Latitude_deg, true
-	}
-	o.option, o.latitude_deg, o.floor = option, s.Site.Latitude_deg, s.Site.Floor
+	o.option, o.planting = option, PlantingOf(nil, option, s)
 }
 
 // SetPanes places the panes, in the order of the options [px].
@@ -193,7 +186,7 @@ func (st *Stage) Home(option int) (look Look, front_deg float64) {
 	if o == nil {
 		o = &staged{}
 	}
-	return HomeLook(o.latitude_deg), Front(o.option.Rows.Azimuth_deg, o.latitude_deg)
+	return HomeLook(o.planting.Latitude_deg), Front(o.planting.RowAzimuth_deg, o.planting.Latitude_deg)
 }
 
 // at is an option; nil where there is none.
@@ -253,11 +246,11 @@ func (st *Stage) look(option int) View {
 	o := st.options[option]
 	look, set := st.looks[option]
 	if !set {
-		look = HomeLook(o.latitude_deg)
+		look = HomeLook(o.planting.Latitude_deg)
 	}
 	// The rows run as they are lit, until they are lit as they run now.
 	planting := o.scene.Planting()
-	camera := look.Camera(planting.Stand, planting.RowAzimuth_deg, o.latitude_deg)
+	camera := look.Camera(planting.Stand, planting.RowAzimuth_deg, planting.Latitude_deg)
 	view := o.scene.View(st.way, camera, st.panes[option])
 	view.Bunch, view.Dark = o.bunch, st.dark
 	return view

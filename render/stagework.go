@@ -59,7 +59,7 @@ func (st *Stage) leftFor(option int) Left {
 	case !st.placed(option) || o.refused:
 		return Nothing
 	case o.scene == nil || !o.planted.equal(&o.wanted), o.scene.instant != st.instant,
-		o.scene.planting.RowAzimuth_deg != o.option.Rows.Azimuth_deg:
+		o.scene.planting != o.planting.with(o.scene.stand):
 		return News
 	case o.scene.coarse:
 		return Refinement
@@ -104,28 +104,24 @@ func (st *Stage) drawAtlas(pace func() error) {
 
 // plant grows what an option wants and shows it.
 func (st *Stage) plant(o *staged, pace func() error) {
-	wanted, azimuth := o.wanted, o.option.Rows.Azimuth_deg
-	shown, err := st.nursery.get(wanted, o.option, o.latitude_deg, st.atlas, pace)
+	wanted, planting := o.wanted, o.planting
+	shown, err := st.nursery.get(wanted, o.option, planting.Latitude_deg, st.atlas, pace)
 	if err != nil {
 		if !errors.Is(err, errAbandoned) && wanted.equal(&o.wanted) {
 			o.scene, o.refused, st.stale = nil, true, true // its pane is cleared
 		}
 		return
 	}
-	scene := newScene(Planting{
-		Stand: shown.stand, RowAzimuth_deg: azimuth, Floor: o.floor, BerryDiameter_m: wanted.berry_m,
-		Latitude_deg: o.latitude_deg,
-	}, shown, st.atlas)
-	if scene.relight(st.instant, azimuth, true, pace) != nil {
+	scene := newScene(planting.with(shown.stand), shown, st.atlas)
+	if scene.relight(st.instant, scene.planting, true, pace) != nil {
 		return
 	}
-	scene.planting.Floor, scene.planting.Latitude_deg = o.floor, o.latitude_deg
 	o.scene, o.planted, o.coloured, o.stale = scene, wanted, false, true
 }
 
-// light moves the sun over an option and turns its rows.
+// light moves the sun over an option, turns its rows and hangs its nets.
 func (st *Stage) light(o *staged, coarse bool, pace func() error) {
-	if o.scene.relight(st.instant, o.option.Rows.Azimuth_deg, coarse, pace) == nil {
+	if o.scene.relight(st.instant, o.planting.with(o.scene.stand), coarse, pace) == nil {
 		o.stale = true
 	}
 }

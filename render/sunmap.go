@@ -13,11 +13,13 @@ import (
 type sunMap struct {
 	along, across                 int // texels along a period and across a row spacing, powers of two
 	alongPerMetre, acrossPerMetre float32
-	slopeX, slopeY                float32   // how far the beam moves sideways for each metre down
+	slopeX, slopeY                float32 // how far the beam moves sideways for each metre that it comes nearer to the ground
+	terrain                       terrain
 	top                           []float32 // [across*along], height of the highest thing [m]
 	owner                         []int32   // whose it is
 	lit                           bool      // false when the sun throws no shadows
 	soft, blurred                 []uint8   // of softened
+	veil                          uint8     // share of its texels that what is laid on covers, of veilSteps; 0 is all
 }
 
 const (
@@ -26,6 +28,7 @@ const (
 	// A low sun draws shadows out; the texels may be as long, up to this power of two.
 	longestTexel = 4
 	noOwner      = -1
+	leastFall    = 0.035 // of the beam toward the ground; on a slope that falls away from the sun less is shade
 	// Things this much under the highest one still count as lit: the texel is no finer.
 	sunMapBias_m = 0.012
 )
@@ -35,11 +38,13 @@ func newSunMap() *sunMap {
 }
 
 // aim clears the map and turns it to the sun. The texels of a coarse map are twice as long and wide.
-func (m *sunMap) aim(light *daylight, spacing, length float64, coarse bool) {
-	m.lit = light.casts()
+func (m *sunMap) aim(light *daylight, ground terrain, spacing, length float64, coarse bool) {
+	m.terrain = ground
+	sun := ground.tilted(light.sun)
+	m.lit = light.casts() && sun[2] > leastFall
 	m.slopeX, m.slopeY = 0, 0
 	if m.lit {
-		m.slopeX, m.slopeY = light.sun[0]/light.sun[2], light.sun[1]/light.sun[2]
+		m.slopeX, m.slopeY = sun[0]/sun[2], sun[1]/sun[2]
 	}
 	m.along, m.across = mapAlong>>drawnOut(m.slopeY), mapAcross>>drawnOut(m.slopeX)
 	if coarse {
@@ -57,17 +62,22 @@ func drawnOut(slope float32) uint {
 	return uint(min(max(math.Log2(float64(abs(slope))), 0), longestTexel))
 }
 
-// texel is the place of a point on the map, along and across.
+// texel is the place on the map of a point whose height counts from the ground below it, along and across.
 func (m *sunMap) texel(p *mgl32.Vec3) (u, v float32) {
 	return (p[1] - p[2]*m.slopeY) * m.alongPerMetre, (p[0] - p[2]*m.slopeX) * m.acrossPerMetre
 }
 
-// add lays a flat piece on the map: all points centre + p·a + q·b with p and q in −1 … 1 that the mask
+// add lays a flat piece of the stand on the map: all points centre + p·a + q·b with p and q in −1 … 1 that the mask
 // (maskSide × maskSide, q along its lines and p down them) covers; no mask covers all.
 func (m *sunMap) add(owner int32, centre, a, b *mgl32.Vec3, mask *[maskSide * maskSide]bool) {
-	cu, cv := m.texel(centre)
-	au, av := m.texel(a)
-	bu, bv := m.texel(b)
+	m.lay(owner, m.terrain.above(*centre), m.terrain.tilted(*a), m.terrain.tilted(*b), mask)
+}
+
+// lay is add for heights that count from the ground below.
+func (m *sunMap) lay(owner int32, centre, a, b mgl32.Vec3, mask *[maskSide * maskSide]bool) {
+	cu, cv := m.texel(&centre)
+	au, av := m.texel(&a)
+	bu, bv := m.texel(&b)
 	det := au*bv - av*bu
 	if det*det < 0.01 {
 		return // edge-on to the sun
@@ -94,6 +104,10 @@ func (m *sunMap) add(owner int32, centre, a, b *mgl32.Vec3, mask *[maskSide * ma
 		p, q := pu*du+pv*dv, qu*du+qv*dv
 		r.i, r.j, r.z = fixed((1-p)*(maskSide/2)), fixed((1+q)*(maskSide/2)), centre[2]+p*a[2]+q*b[2]
 		row := (line & (m.across - 1)) * m.along
+		if m.veil > 0 {
+			r.thin(m.top[row:row+m.along], m.owner[row:row+m.along], line, m.veil)
+			continue
+		}
 		r.fill(m.top[row:row+m.along], m.owner[row:row+m.along])
 	}
 }
@@ -129,6 +143,24 @@ func (r *run) fill(tops []float32, owners []int32) {
 	}
 }
 
+// veilSteps are the steps of cover that a net may have on the map, and veilOrder which of so many texels of a line it takes
+// first, so that few or many lie evenly (by the bits of their places the other way round); each next line is shifted.
+const veilSteps, veilShift = 16, 5
+
+var veilOrder = [veilSteps]uint8{0, 8, 4, 12, 2, 10, 6, 14, 1, 9, 5, 13, 3, 11, 7, 15}
+
+// thin writes some texels of the run of a net on a line: those that its threads cover.
+func (r *run) thin(tops []float32, owners []int32, line int, veil uint8) {
+	z := r.z
+	for column := r.from; column <= r.to; column++ {
+		at := column & (len(tops) - 1)
+		if z > tops[at] && veilOrder[(column+veilShift*line)&(veilSteps-1)] < veil {
+			tops[at], owners[at] = z, r.owner
+		}
+		z += r.zStep
+	}
+}
+
 // stripe is the part of each line on which along·x + down·y stays within −1 … 1: for the line at y it is
 // shift·y ± half.
 func stripe(along, down float32) (shift, half float32) {
@@ -140,12 +172,13 @@ func stripe(along, down float32) (shift, half float32) {
 	return -down / along, 1 / abs(along)
 }
 
-// sees is 1 where the sun reaches a point that belongs to the owner, 0 where something else is in
+// sees is 1 where the sun reaches a point of the stand that belongs to the owner, 0 where something else is in
 // between.
 func (m *sunMap) sees(owner int32, p mgl32.Vec3) float32 {
 	if !m.lit {
 		return 0
 	}
+	p = m.terrain.above(p)
 	if u, v := m.texel(&p); m.reaches(owner, u, v, p[2]) {
 		return 1
 	}

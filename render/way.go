@@ -100,25 +100,17 @@ func (s *Scene) lightColour(light_Wm2 float32) rgb {
 // leaves around, and with it the beam by its angle. What leaves and ground throw back is left out.
 func (s *Scene) leafSunlight(leaf *leafQuad) (shade, sunlit float32) {
 	sun := s.light.sun
-	shade = float32(max(s.instant.DHI_Wm2, 0)) * leaf.open
+	shade = s.diffuse() * leaf.open
 	return shade, shade + s.beam()*abs(leaf.normal.Dot(sun))
-}
-
-// beam is the direct normal irradiance while the sun throws shadows, else 0 [W/m²].
-func (s *Scene) beam() float32 {
-	if !s.light.casts() {
-		return 0
-	}
-	return float32(max(s.instant.DNI_Wm2, 0))
 }
 
 // faceSunlight is the sunlight on a bunch face [W/m²], counted as on a leaf.
 func (s *Scene) faceSunlight(face int32) float32 {
 	body := &s.bunches.bunch[face/2]
-	light := float32(max(s.instant.DHI_Wm2, 0)) * s.open.at(float64(body.centre[0]), float64(body.centre[2]))
+	light := s.diffuse() * s.open.at(float64(body.centre[0]), float64(body.centre[2]))
 	if s.faceLit[face] {
 		sign := float32(2*(face%2) - 1)
-		light += s.beam() * max(sign*s.light.sun[0], 0)
+		light += s.beam() * max(sign*s.light.sun[0], 0) * s.behindNets(body.centre)
 	}
 	return light
 }

@@ -2,7 +2,6 @@ package sim
 
 import (
 	"fmt"
-	"math"
 
 	"rowlight/sim/canopy"
 	"rowlight/sim/growth"
@@ -94,11 +93,10 @@ func lightSettings(s scenario.Scenario, o scenario.Option) light.Settings {
 	return light.Settings{Seed: s.Seed, Slope: slopeInRow(s.Site, o.Rows), Clumping: clumping}
 }
 
-// slopeInRow is the rise of the ground across and along a row. The aspect is the way downhill.
+// slopeInRow is the rise of the ground across and along a row.
 func slopeInRow(site scenario.Site, rows scenario.Rows) canopy.Slope {
-	rise := -math.Tan(site.Slope_deg * math.Pi / 180)
-	sin, cos := math.Sincos((site.Aspect_deg - rows.Azimuth_deg) * math.Pi / 180)
-	return canopy.Slope{Across: rise * sin, Along: rise * cos}
+	across, along := site.Rise(rows)
+	return canopy.Slope{Across: across, Along: along}
 }
 
 // leafArea is the leaf area of one period of the row [m²].

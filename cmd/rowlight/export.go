@@ -61,9 +61,7 @@ func (c exportCommand) encode(w io.Writer, s scenario.Scenario, option int, stan
 		return standSheet(stand).writeCSV(w)
 	}
 	title := fmt.Sprintf("%s, option %s: %s", s.Name, letter(option), s.Options[option].Called())
-	solids := render.Solids(render.Planting{
-		Stand: stand, RowAzimuth_deg: s.Options[option].Rows.Azimuth_deg, BerryDiameter_m: s.Fruit.Diameter_mm / 1000,
-	})
+	solids := render.Solids(render.PlantingOf(stand, s.Options[option], s))
 	switch c.output.format.value {
 	case "obj":
 		return writeOBJ(w, title, solids)

@@ -8,12 +8,14 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
 
 	"rowlight/render"
 	"rowlight/sim"
+	"rowlight/sim/scenario"
 	"rowlight/sim/scenario/document"
 	"rowlight/testdata"
 )
@@ -41,7 +43,29 @@ func shotOf(t *testing.T, option int, hour_h float64) *shot {
 	return newShot(run, option, letter(option), hour_h, atlas())
 }
 
-// goldens are the pictures that are compared: every way of looking at two forms, and every place to look from.
+// covered is option A on a slope, sprayed, behind nets of every kind.
+func covered(t *testing.T) *shot {
+	t.Helper()
+	run, err := stonyBend()
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := run.Result.Scenario
+	s.Options, s.Compare = slices.Clone(s.Options[:1]), 0
+	s.Options[0].Shade = scenario.Shade{
+		NetSides: scenario.AfternoonSide, NetShade: 0.4, NetColour: scenario.WhiteCloth, NetDistance_m: 0.3, BirdNet: scenario.DrapedNet,
+		OverheadShade: 0.3, OverheadColour: scenario.BlackCloth, OverheadHeight_m: 3, Film: scenario.LightFilm,
+	}
+	s.Site.Slope_deg, s.Site.Aspect_deg = 10, 200
+	run, err = sim.NewEngine().Day(s, func() error { return nil }, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return newShot(run, 0, "A", 15.5, atlas())
+}
+
+// goldens are the pictures that are compared: every way of looking at two forms, every place to look from, and what covers
+// vines.
 func goldens(t *testing.T) map[string]*image.RGBA {
 	looks := pictureLooks{width: 320, height: 240, quads: 12000, bare: true, bunch: -1}
 	pictures := map[string]*image.RGBA{}
@@ -54,6 +78,10 @@ func goldens(t *testing.T) map[string]*image.RGBA {
 	morning := shotOf(t, 1, 8)
 	for _, from := range render.FixedLooks()[1:] {
 		pictures["B-from-"+string(from)] = morning.draw(render.Natural, from, looks)
+	}
+	covered := covered(t)
+	for _, way := range []render.Way{render.Natural, render.Slice} {
+		pictures["covered-"+way.String()] = covered.draw(way, render.FromFront, looks)
 	}
 	looks.bare, looks.dark = false, true
 	pictures["A-page-dark"] = shotOf(t, 0, 12).draw(render.Slice, render.FromFront, looks)

@@ -37,10 +37,7 @@ func newShot(run *sim.Run, option int, name string, hour_h float64, atlas *rende
 	day := run.Result
 	at := int(math.Round(hour_h * float64(len(day.Hour)-1) / 24))
 	o := &run.Options[option]
-	scene := render.NewScene(render.Planting{
-		Stand: o.Stand, RowAzimuth_deg: day.Scenario.Options[option].Rows.Azimuth_deg, Floor: day.Scenario.Site.Floor,
-		BerryDiameter_m: day.Scenario.Fruit.Diameter_mm / 1000, Latitude_deg: day.Scenario.Site.Latitude_deg,
-	}, atlas, render.Instant{
+	scene := render.NewScene(render.PlantingOf(o.Stand, day.Scenario.Options[option], day.Scenario), atlas, render.Instant{
 		Hour: day.Hour[at], SunAzimuth_deg: day.Sun.Azimuth_deg[at], SunElevation_deg: day.Sun.Elevation_deg[at],
 		DNI_Wm2: day.Air.DNI_Wm2[at], DHI_Wm2: day.Air.DHI_Wm2[at],
 	})

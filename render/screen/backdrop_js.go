@@ -39,7 +39,7 @@ func drawBackdrop(to *ebiten.Image, shader *ebiten.Shader, ground *ebiten.Image,
 func uniforms(b *render.Backdrop) map[string]any {
 	vector := func(v mgl32.Vec3) []float32 { return v[:] }
 	return map[string]any{
-		"Eye": vector(b.Eye), "Sun": vector(b.Sun),
+		"Eye": vector(b.Eye), "Sun": vector(b.Sun), "Slope": b.Slope[:], "SunOnGround": b.SunOnGround,
 		"Spacing": b.Spacing, "Length": b.Length, "Top": b.Top, "HalfWidth": b.HalfWidth, "Focal": b.Focal, "Far": b.Far,
 		"Beam": b.Beam[:], "Sky": b.Sky[:], "Zenith": b.Zenith[:], "Horizon": b.Horizon[:], "Glow": b.Glow[:],
 		"Haze": b.Haze[:], "FarRows": b.FarRows[:], "Cover": b.Cover[:], "Worn": b.Worn[:], "Strip": b.Strip[:],
