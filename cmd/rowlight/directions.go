@@ -90,37 +90,3 @@ func (c directionsCommand) writeDirections(w io.Writer, out *result.Directions) 
 	fmt.Fprintf(w, "%s\n\nPer day, means over the fruit of a side; the limits are assumptions.\n\n", style.Sentence(out.Yours))
 	return azimuthSheet(out, units).writeTable(w, units)
 }
-
-// azimuthSheet lists every azimuth of every option and side.
-func azimuthSheet(out *result.Directions, units words.Units) sheet {
-	limits := out.Scenario.Limits
-	over := func(limit float64) string { return "over " + words.Quantity(limit, "degC", -1, units) }
-	table := sheet{columns: []column{
-		{"from", "", "", 0}, {"to", "", "", 0}, {"days", "", "", 0},
-		{"option", "option", "", 0}, {"name", "", "", 0},
-		{"azimuth_deg", "rows", "deg", 0}, {"side", "side", "", 0}, {"sunSide", "", "", 0},
-		{"lit_h", "in the sun", "h", 1},
-		{"light_MJm2", "light", "MJ/m²", 1},
-		{"lightBefore_MJm2", "before noon", "MJ/m²", 1}, {"lightAfter_MJm2", "after", "MJ/m²", 1},
-		{"overWatch_h", "", "h", 1}, {"overHot_h", "", "h", 1}, {"overBurn_h", "", "h", 1},
-		{"heatOverWatch_K_h", over(limits.Watch_C), "K h", 1},
-		{"heatOverHot_K_h", over(limits.Hot_C), "K h", 1},
-		{"heatOverBurn_K_h", over(limits.Burn_C), "K h", 1},
-		{"atRisk", "at risk", "share", 0},
-		{"hottest_C", "hottest", "degC", 1}, {"hottestOn", "", "", 0}, {"hottestAt_h", "", "h", 1},
-		{"intercepted_MJm2", "", "MJ/m²", 1}, {"interceptedShare", "leaves take", "share", 0},
-	}}
-	for o, option := range out.Options {
-		for _, row := range option.Rows {
-			for _, s := range row.Sides {
-				table.rows = append(table.rows, []any{
-					out.From, out.To, out.Days, letter(o), option.Name, row.Azimuth_deg, s.Compass, string(s.SunSide),
-					s.Lit_h, s.Light_MJm2, s.LightBefore_MJm2, s.LightAfter_MJm2, s.OverWatch_h, s.OverHot_h, s.OverBurn_h,
-					s.HeatOverWatch_Kh, s.HeatOverHot_Kh, s.HeatOverBurn_Kh, s.AtRisk, s.Hottest_C, s.HottestOn, s.HottestAt_h,
-					row.Intercepted_MJm2, row.InterceptedShare,
-				})
-			}
-		}
-	}
-	return table
-}

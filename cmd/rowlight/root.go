@@ -50,7 +50,7 @@ func newRoot() *cobra.Command {
 		SilenceErrors: true,
 	}
 	root.CompletionOptions.DisableDefaultCmd = true
-	root.AddCommand(newDay(), newDirections(), newSeason(), newForms(), newSun(), newSky(), newBerry(), newVerify(), newExplain(), newYardstick(),
+	root.AddCommand(newDay(), newDirections(), newSeason(), newRegion(), newForms(), newSun(), newSky(), newBerry(), newVerify(), newExplain(), newYardstick(),
 		newPicture(), newExport(), newWeigh(), newFrost(), newCrop())
 	return root
 }

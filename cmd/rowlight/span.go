@@ -40,7 +40,7 @@ func (p *span) addFlags(command *cobra.Command) {
 	flags.StringVar(&p.harvest, "harvest", "", "month-day of harvest; 09-10 or 03-10 unless given")
 	flags.BoolVar(&p.grown, "full-grown", false, "vines and fruit as the scenario has them on every day, without growth")
 	flags.IntVar(&p.jobs, "jobs", runtime.NumCPU(), "days and directions worked on at once; the answer is the same for any number")
-	flags.Var(&p.shard, "shard", "with --format csv, the i-th of n pieces of the answer, as i/n from 0; put together in their order they are the whole")
+	flags.Var(&p.shard, "shard", "the i-th of n pieces of the csv, i from 0; one after the other they are the whole")
 }
 
 // asked tells whether a span is wanted, and not the one day of the scenario.
