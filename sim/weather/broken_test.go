@@ -191,9 +191,9 @@ func TestHugeFilesAreLeftEarly(t *testing.T) {
 		text, codes string
 		most        int64 // bytes read
 	}{
-		"blank rows": {strings.Repeat("\n", 4096), "notice.file-long fault.file-no-rows", 1 << 20},
+		"blank rows": {strings.Repeat("\n", 4096), "notice.file-lines fault.file-no-rows", 1 << 20},
 		"one line":   {strings.Repeat("7", 4096), "fault.file-line-long", 1 << 20},
-		"words":      {strings.Repeat("no data\n", 512), "notice.file-long fault.file-no-rows notice.file-more", 1 << 20},
+		"words":      {strings.Repeat("no data\n", 512), "notice.file-lines fault.file-no-rows notice.file-more", 1 << 20},
 		"long lines": {strings.Repeat("x", 4095) + "\n", "fault.file-too-big", mostBytes + 1<<20},
 	} {
 		tail := &endless{text: test.text, most: huge}

@@ -89,27 +89,39 @@ func (e Encoding) reader(r io.Reader) io.Reader {
 // peeked is how much of a file is looked at to tell what it is.
 const peeked = 16 << 10
 
-// decoded finds the encoding of a file and gives its text as UTF-8 with its beginning. Faults are of what is no text.
-func decoded(r io.Reader, faults *report) (text *bufio.Reader, start []byte) {
-	raw := bufio.NewReaderSize(r, peeked)
-	start, _ = raw.Peek(peeked) // a shorter file gives what it has; a fault comes again when read
+// opened is a file that is about to be read.
+type opened struct {
+	raw      *bufio.Reader
+	encoding Encoding
+	start    []byte // the beginning of its text, as UTF-8
+}
+
+// open looks at the beginning of a file. Faults are of what is no text.
+func open(r io.Reader, faults *report) opened {
+	o := opened{raw: bufio.NewReaderSize(r, peeked)}
+	start, _ := o.raw.Peek(peeked) // a shorter file gives what it has; a fault comes again when read
 	encoding, ok := encodingOf(start)
+	o.encoding = encoding
 	switch {
 	case bytes.HasPrefix(start, packedMark):
 		faults.block(0, 0, "fault.file-packed", nil)
-		return nil, nil
+		return o
 	case !ok:
 		faults.block(0, 0, "fault.file-binary", nil)
-		return nil, nil
-	case encoding == UTF8 || encoding == Windows1252: // read as before; utf8Text mends the names
-		text = raw
-	default:
-		text = bufio.NewReaderSize(encoding.reader(raw), peeked)
-		start, _ = text.Peek(peeked)
+		return o
 	}
-	start = bytes.TrimPrefix(start, byteOrderMark)
-	if len(bytes.TrimSpace(start)) == 0 {
+	text, _ := io.ReadAll(encoding.reader(bytes.NewReader(start))) // half a character at the cut is no fault
+	o.start = bytes.TrimPrefix(text, byteOrderMark)
+	if len(bytes.TrimSpace(o.start)) == 0 {
 		faults.block(0, 0, "fault.file-empty", nil)
 	}
-	return text, start
+	return o
+}
+
+// text is the file as UTF-8, but for names in older one-byte texts, which utf8Text mends.
+func (o opened) text() io.Reader {
+	if o.encoding == Windows1252 {
+		return o.raw
+	}
+	return o.encoding.reader(o.raw)
 }

@@ -16,9 +16,10 @@ type Format string
 
 // The formats that are read.
 const (
-	EPW   Format = "EPW"        // EnergyPlus weather
-	TMY3  Format = "TMY3"       // typical meteorological year, NREL
-	POWER Format = "NASA POWER" // hours of NASA POWER
+	EPW    Format = "EPW"        // EnergyPlus weather
+	TMY3   Format = "TMY3"       // typical meteorological year, NREL
+	POWER  Format = "NASA POWER" // hours of NASA POWER
+	Logger Format = "table"      // of a logger, read by a mapping
 )
 
 // File is the hours of a weather file: of a typical year, whose months come from different years,
@@ -75,31 +76,30 @@ func (s Setting) Read(name string, r io.Reader) (File, []Fault) {
 
 func (s Setting) read(r io.Reader) (File, []Fault) {
 	faults := &report{}
-	text, start := decoded(r, faults)
+	o := open(r, faults)
 	if Blocked(faults.faults) {
 		return File{}, faults.list()
 	}
-	switch format := guess(start); {
+	switch format := guess(o.start); {
 	case format == EPW:
-		return ReadEPW(text)
+		return ReadEPW(o.text())
 	case format == TMY3:
-		return ReadTMY3(text)
+		return ReadTMY3(o.text())
 	case format == POWER:
-		return ReadPOWER(text)
+		return ReadPOWER(o.text())
+	case s.Mapping != nil:
+		return ReadLogger(o.raw, *s.Mapping, s.Site)
 	}
-	if semicolons(start) {
+	g := guesser{lines: wholeLines(o.start, o.raw.Buffered() == peeked)}
+	switch {
+	case guess(bytes.ReplaceAll(o.start, []byte(";"), []byte(","))) != "":
 		faults.block(1, 0, "fault.file-semicolons", nil)
-	} else {
-		faults.block(1, 0, "fault.file-format", map[string]any{"begin": beginning(start)})
+	case g.table():
+		faults.block(0, 0, "fault.file-mapping", nil)
+	default:
+		faults.block(1, 0, "fault.file-format", map[string]any{"begin": beginning(o.start)})
 	}
 	return File{}, faults.list()
-}
-
-// semicolons tells whether the first line is parted by semicolons, as spreadsheets write it where
-// decimals have commas.
-func semicolons(start []byte) bool {
-	_, line, _ := splitLine(start, true)
-	return bytes.Count(line, []byte(";")) >= 6
 }
 
 // guess names the format of a file by its first two lines.

@@ -21,13 +21,17 @@ const (
 type lines struct {
 	scanner *bufio.Scanner
 	number  int // of the line read last, from 1
+	most    int // lines that are read
 	bytes   int64
 }
 
-func newLines(r io.Reader) *lines {
+// newLines reads the lines of a file of hours.
+func newLines(r io.Reader) *lines { return newLinesOf(r, mostLines) }
+
+func newLinesOf(r io.Reader, most int) *lines {
 	scanner := bufio.NewScanner(r)
 	scanner.Buffer(make([]byte, 0, 4096), mostLineBytes)
-	l := &lines{scanner: scanner}
+	l := &lines{scanner: scanner, most: most}
 	scanner.Split(func(data []byte, atEOF bool) (int, []byte, error) {
 		advance, token, err := splitLine(data, atEOF)
 		l.bytes += int64(advance)
@@ -43,8 +47,8 @@ var errTooBig = errors.New("weather: file too big")
 
 // next reads the next line; it is false at the end, or where a fault ends the reading.
 func (l *lines) next(faults *report) (line string, ok bool) {
-	if l.number == mostLines {
-		faults.notice("notice.file-long", map[string]any{"max": mostRows})
+	if l.number == l.most {
+		faults.notice("notice.file-lines", map[string]any{"max": l.most})
 		return "", false
 	}
 	if l.scanner.Scan() {
@@ -87,10 +91,14 @@ func splitLine(data []byte, atEOF bool) (advance int, token []byte, err error) {
 }
 
 // split parts a line into fields without the blanks around them.
-func split(line string) []string {
-	fields := strings.Split(line, ",")
+func split(line string) []string { return splitAt(line, ",") }
+
+// splitAt is split at another separator of one byte.
+func splitAt(line, separator string) []string {
+	fields := strings.Split(line, separator)
 	if strings.Contains(line, `"`) {
 		reader := csv.NewReader(strings.NewReader(line))
+		reader.Comma = rune(separator[0])
 		reader.LazyQuotes = true
 		if quoted, err := reader.Read(); err == nil {
 			fields = quoted
