@@ -98,7 +98,7 @@ func TestReadTMY3(t *testing.T) {
 func TestTheLightItselfTellsTheClock(t *testing.T) {
 	for _, name := range []string{hotWeekEPW, hotWeekTMY3} {
 		file := mustRead(t, text(t, name))
-		if !file.Times.Checked || math.Abs(file.Times.Best_min+30) > 5 {
+		if file.Times.By != Closure || math.Abs(file.Times.Best_min+30) > 2 {
 			t.Errorf("%s: %+v, want the middle of the hour", name, file.Times)
 		}
 	}
@@ -106,7 +106,7 @@ func TestTheLightItselfTellsTheClock(t *testing.T) {
 	for shift, zone := range map[float64]string{60: "-7.0", -60: "-9.0"} {
 		content := strings.Replace(text(t, hotWeekEPW), ",-8.0,90.0", ","+zone+",90.0", 1)
 		file, faults := Read("test", strings.NewReader(content))
-		if len(faults) != 1 || faults[0].Code != "notice.file-shift" || faults[0].Blocks || len(file.Rows) != 168 {
+		if len(faults) != 1 || faults[0].Code != "notice.file-shift-closure" || faults[0].Blocks || len(file.Rows) != 168 {
 			t.Fatalf("zone %s: %d rows, faults %v", zone, len(file.Rows), faults)
 		}
 		if math.Abs(file.Times.Best_min-(-30+shift)) > 5 {

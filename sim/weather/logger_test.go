@@ -186,6 +186,18 @@ func TestTablesOfLoggersAreGuessedAndRead(t *testing.T) {
 				t.Fatalf("%d rows, faults %v", len(file.Rows), faults)
 			}
 			compareLogged(t, file, want)
+			if file.Times.By == "" || file.Times.Shifted() {
+				t.Errorf("the clock is blamed: %+v", file.Times)
+			}
+			// Taken for standard time, summer time shows in the light; so does the right clock taken for summer time.
+			m.Clock = map[bool]Clock{true: StandardClock, false: DaylightClock}[d.clock == DaylightClock]
+			if m.Clock == DaylightClock && sketch.Mapping.Clock == UTCClock {
+				return // the times name their own offset
+			}
+			wrong, _ := Setting{Site: stonyBend(), Mapping: &m}.Read("test", strings.NewReader(content))
+			if !wrong.Times.Shifted() || math.Abs(math.Abs(wrong.Times.Shift_min())-60) > 3 {
+				t.Errorf("an hour off: %+v, %g min", wrong.Times, wrong.Times.Shift_min())
+			}
 		})
 	}
 }

@@ -4,34 +4,91 @@ import (
 	"math"
 	"time"
 
+	"rowlight/sim/scenario"
 	"rowlight/sim/sun"
 )
 
-// Times is what the light of a file says about its clock: global light is beam times the sine of
-// the elevation plus diffuse, at the moment that the light belongs to. Offsets count from the stamp
-// [min].
+// Times is what the light of a file says about its clock. Offsets count from the stamp [min].
 type Times struct {
-	Checked     bool    // the file has global, beam and diffuse light enough to tell
-	Best_min    float64 // offset at which the light closes best
-	Rule_min    float64 // offset that the format states, -30, the middle of the hour, or the file itself
-	BestRMS_Wm2 float64 // how far the light fails to close at Best_min
-	RuleRMS_Wm2 float64 // and at Rule_min
-	Declared    bool    // the file states that its light is of moments, not of hours
+	By          Evidence // empty where there is none
+	Best_min    float64  // offset at which the light fits the sun best
+	Unsure_min  float64  // how far it may be off by its scatter; 0 of a closure
+	Days        int      // clear days that say so; 0 of a closure
+	Rule_min    float64  // offset that the format states, -30, the middle of the hour, or the file itself
+	BestRMS_Wm2 float64  // how far the light fails to close at Best_min
+	RuleRMS_Wm2 float64  // and at Rule_min
+	Declared    bool     // the file states that its light is of moments, not of hours
 }
+
+// Evidence is what tells the clock of a file.
+type Evidence string
+
+// The evidence, the surest first.
+const (
+	// Closure: global light is beam times the sine of the elevation plus diffuse at the moment that the light belongs to.
+	Closure Evidence = "closure"
+	// ClearDays: on clear days light has the shape of a clear sky about noon.
+	ClearDays Evidence = "clear-days"
+	// Noon: over all days the middle of the light lies at noon.
+	Noon Evidence = "noon"
+)
 
 const (
 	middleOfHour_min = -30
-	// clockTolerance_min is how far the best offset may lie from the stated one, and noonTolerance_min
-	// the middle of the light from the transit of the sun.
-	clockTolerance_min = 10
+	// clockTolerance_min is how far the best offset may lie from the stated one, so that five minutes are told, and
+	// noonTolerance_min the middle of the light of all days from the transit of the sun.
+	clockTolerance_min = 4
 	noonTolerance_min  = 30
-	// flatRMS_Wm2 is the gain in closure below which the light says nothing about the clock.
-	flatRMS_Wm2 = 1
+	// momentTolerance_min is how far the light of moments may sharpen the offset that a file states.
+	momentTolerance_min = 10
+	// The closure says something about the clock where it fails at the stated offset by this much more [W/m²] and this
+	// much farther [1] than at the best one.
+	flatRMS_Wm2, flatShare = 0.5, 1.2
 	// The rows that are looked at: light enough, and no more than is needed of a year.
 	lightEnough_Wm2 = 50
 	mostChecked     = 600
 	fewestChecked   = 20
+	// closureReach_min is how far a clock may be off and still be found by closure.
+	closureReach_min = 150
 )
+
+// Shift_min is how far the clock of the file goes ahead of the sun [min], behind it where negative.
+func (t Times) Shift_min() float64 { return t.Rule_min - t.Best_min }
+
+// Shifted tells whether the light shows the clock to be off.
+func (t Times) Shifted() bool {
+	switch t.By {
+	case Closure:
+		return math.Abs(t.Shift_min()) > clockTolerance_min &&
+			t.RuleRMS_Wm2 > t.BestRMS_Wm2+flatRMS_Wm2 && t.RuleRMS_Wm2 > flatShare*t.BestRMS_Wm2
+	case ClearDays:
+		return math.Abs(t.Shift_min()) > math.Max(clockTolerance_min, 3*t.Unsure_min)
+	case Noon:
+		return math.Abs(t.Shift_min()) > noonTolerance_min
+	}
+	return false
+}
+
+// Verdict is what to say of the clock, as a code of the text catalogue and its parameters.
+func (t Times) Verdict() scenario.Fault {
+	off := scenario.Fault{Values: map[string]any{"off_min": math.Abs(t.Shift_min()), "days": t.Days, "way": "ahead"}}
+	if t.Shift_min() < 0 {
+		off.Values["way"] = "behind"
+	}
+	fits, shifted := "clock.unknown", ""
+	switch t.By {
+	case Closure:
+		fits, shifted = "clock.fits-closure", "notice.file-shift-closure"
+	case ClearDays:
+		fits, shifted = "clock.fits-clear-days", "notice.file-shift-clear-days"
+	case Noon:
+		fits, shifted = "clock.fits-noon", "notice.file-shift-noon"
+	}
+	if off.Code = fits; t.Shifted() {
+		off.Code = shifted
+	}
+	return off
+}
 
 // checkTimes finds the offset of the light and notes a clock that looks wrong.
 func (f *File) checkTimes(faults *report) {
@@ -39,25 +96,31 @@ func (f *File) checkTimes(faults *report) {
 		f.Times.Rule_min = middleOfHour_min
 	}
 	f.findOffset()
-	times := f.Times
-	shifted := times.Checked && math.Abs(times.Best_min-times.Rule_min) > clockTolerance_min &&
-		times.RuleRMS_Wm2-times.BestRMS_Wm2 > flatRMS_Wm2
+	if f.Times.By == "" {
+		f.findByShape()
+	}
 	switch {
-	case shifted:
-		faults.notice("notice.file-shift", map[string]any{"best_min": times.Best_min, "rule_min": times.Rule_min})
-	case times.Declared:
+	case f.Times.Shifted():
+		faults.notice(f.Times.Verdict().Code, f.Times.Verdict().Values)
+	case f.Times.Declared:
 		faults.notice("notice.file-moments", map[string]any{"offset_min": f.lightOffset_min()})
-	case !times.Checked:
-		if late_min := f.noonLate_min(); math.Abs(late_min) > noonTolerance_min {
-			faults.notice("notice.file-noon", map[string]any{"late_min": late_min})
-		}
+	}
+}
+
+// findByShape looks at clear days, or, without any, at the middle of all light.
+func (f *File) findByShape() {
+	t := &f.Times
+	if t.Best_min, t.Unsure_min, t.Days = f.clearOffset(); t.Days > 0 {
+		t.By = ClearDays
+	} else if late_min, ok := f.noonLate_min(); ok {
+		t.By, t.Best_min = Noon, t.Rule_min-late_min
 	}
 }
 
 // lightOffset_min is the offset at which the light of the file is taken: the stated one, sharpened
 // by the light itself where the file states that its light is of moments.
 func (f *File) lightOffset_min() float64 {
-	if f.Times.Declared && f.Times.Checked && math.Abs(f.Times.Best_min-f.Times.Rule_min) <= clockTolerance_min {
+	if f.Times.Declared && f.Times.By == Closure && math.Abs(f.Times.Shift_min()) <= momentTolerance_min {
 		return f.Times.Best_min
 	}
 	return f.Times.Rule_min
@@ -77,11 +140,11 @@ func (f *File) findOffset() {
 			}
 		}
 	}
-	search(-120, 120, 10)
+	search(-closureReach_min, closureReach_min, 10)
 	search(best-9, best+9, 1)
-	f.Times.Checked = true
-	f.Times.Best_min, f.Times.BestRMS_Wm2 = best, least
-	f.Times.RuleRMS_Wm2 = f.closureRMS(rows, f.Times.Rule_min)
+	t := &f.Times
+	t.By, t.Best_min, t.BestRMS_Wm2 = Closure, best, least
+	t.RuleRMS_Wm2 = f.closureRMS(rows, t.Rule_min)
 }
 
 // closureRMS is the root mean square of what is missing between global light and its parts when the
@@ -96,19 +159,16 @@ func (f *File) closureRMS(rows []Row, offset_min float64) float64 {
 	return math.Sqrt(sum / float64(len(rows)))
 }
 
-// noonLate_min is how much the middle of the global light lies after the transit of the sun.
-func (f *File) noonLate_min() float64 {
+// noonLate_min is how much the middle of the global light lies after the transit of the sun; ok is false without light.
+func (f *File) noonLate_min() (late_min float64, ok bool) {
 	turned, light := 0.0, 0.0
 	for _, row := range thin(f.Rows, func(r Row) bool { return r.GHI > 0 }) {
 		angle := sun.HourAngle(f.Latitude_deg, f.Longitude_deg, f.moment(row, f.Times.Rule_min))
 		turned += row.GHI * angle
 		light += row.GHI
 	}
-	if light == 0 {
-		return 0
-	}
 	const minutesPerDegree = 24 * 60 / 360.0
-	return turned / light * minutesPerDegree
+	return turned / light * minutesPerDegree, light > 0
 }
 
 // checkNights notes hours that have light with the sun far down.
