@@ -51,7 +51,7 @@ func newRoot() *cobra.Command {
 	}
 	root.CompletionOptions.DisableDefaultCmd = true
 	root.AddCommand(newDay(), newDirections(), newSeason(), newRegion(), newForms(), newSun(), newSky(), newBerry(), newVerify(), newExplain(), newYardstick(),
-		newPicture(), newExport(), newWeigh(), newFrost(), newCrop())
+		newPicture(), newExport(), newWeigh(), newWeather(), newFrost(), newCrop())
 	return root
 }
 

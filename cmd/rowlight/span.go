@@ -3,8 +3,6 @@ package main
 import (
 	"fmt"
 	"io"
-	"os"
-	"path/filepath"
 	"runtime"
 	"time"
 
@@ -18,7 +16,7 @@ import (
 
 // span is the flags of a run over days.
 type span struct {
-	file               string
+	weather            weatherFile
 	from, to           string
 	fruitSet, veraison string
 	harvest            string
@@ -31,7 +29,7 @@ type span struct {
 // addFlags gives a command the flags of a span.
 func (p *span) addFlags(command *cobra.Command) {
 	flags := command.Flags()
-	flags.StringVar(&p.file, "weather", "", "EPW, TMY3 or NASA POWER file whose days and place replace those of the scenario; without it the scenario's design day goes through the dates")
+	p.weather.addFlags(flags, "whose days and place replace those of the scenario; without it the scenario's design day goes through the dates")
 	flags.StringVar(&p.from, "from", "", "first day, as month-day; fruit set unless given")
 	flags.StringVar(&p.to, "to", "", "last day, as month-day; harvest unless given")
 	flags.IntVar(&p.every, "every", 1, "run every so many days only")
@@ -44,7 +42,7 @@ func (p *span) addFlags(command *cobra.Command) {
 }
 
 // asked tells whether a span is wanted, and not the one day of the scenario.
-func (p *span) asked() bool { return p.whole || p.file != "" || p.from != "" || p.to != "" }
+func (p *span) asked() bool { return p.whole || p.weather.file != "" || p.from != "" || p.to != "" }
 
 // check names every flag that cannot be used.
 func (p *span) check() error {
@@ -78,8 +76,7 @@ func (p *span) sweep(s *scenario.Scenario, stderr io.Writer) (sim.Sweep, error) 
 	from, to := p.ends(file, dates)
 	sweep, faults := sim.Span(s, file, from, to, p.every)
 	if len(faults) > 0 {
-		m := measuredDay{file: p.file}
-		return sweep, m.tell(faults, stderr)
+		return sweep, p.weather.tell(faults, stderr)
 	}
 	for i := range sweep.Days {
 		if date, err := time.Parse(time.DateOnly, sweep.Days[i].Weather.Date); err == nil && !p.grown {
@@ -92,21 +89,15 @@ func (p *span) sweep(s *scenario.Scenario, stderr io.Writer) (sim.Sweep, error) 
 
 // open opens the weather file, if one is named, and puts its place into the scenario.
 func (p *span) open(s *scenario.Scenario, stderr io.Writer) (*weather.File, error) {
-	if p.file == "" {
+	if p.weather.file == "" {
 		return nil, nil
 	}
-	opened, err := os.Open(p.file)
+	file, err := p.weather.read(s.Site, stderr)
 	if err != nil {
 		return nil, err
 	}
-	defer opened.Close()
-	file, faults := weather.Read(filepath.Base(p.file), opened)
-	m := measuredDay{file: p.file}
-	if err := m.tell(faults, stderr); err != nil {
-		return nil, err
-	}
 	file.PutPlace(s)
-	return &file, nil
+	return file, nil
 }
 
 // dates are those of the stages: of the flags, else of the scenario.

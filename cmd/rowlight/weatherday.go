@@ -4,8 +4,6 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
-	"os"
-	"path/filepath"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -13,18 +11,17 @@ import (
 	"rowlight/sim/scenario"
 	"rowlight/sim/scenario/document"
 	"rowlight/sim/weather"
-	"rowlight/sim/words"
 )
 
 // measuredDay is the flags of a day taken from a weather file.
 type measuredDay struct {
-	file string
+	weatherFile
 	date string
 }
 
 // addFlags gives a command the flags of a weather file.
 func (m *measuredDay) addFlags(command *cobra.Command) {
-	command.Flags().StringVar(&m.file, "weather", "", "EPW, TMY3 or NASA POWER file whose hours and place replace those of the scenario")
+	m.weatherFile.addFlags(command.Flags(), "whose hours and place replace those of the scenario")
 	command.Flags().StringVar(&m.date, "date", "", "day of the weather file, as month-day; its hottest day unless given")
 }
 
@@ -38,13 +35,8 @@ func (m *measuredDay) check() error {
 
 // into puts the day of the weather file into a scenario. What was filled or looks odd is told to stderr.
 func (m *measuredDay) into(s *scenario.Scenario, stderr io.Writer) error {
-	opened, err := os.Open(m.file)
+	file, err := m.read(s.Site, stderr)
 	if err != nil {
-		return err
-	}
-	defer opened.Close()
-	file, faults := weather.Read(filepath.Base(m.file), opened)
-	if err := m.tell(faults, stderr); err != nil {
 		return err
 	}
 	month, day, err := m.dayOf(file)
@@ -68,7 +60,7 @@ func (m *measuredDay) recheck(s scenario.Scenario) error {
 }
 
 // dayOf reads the date asked for, or finds the hottest day.
-func (m *measuredDay) dayOf(file weather.File) (month, day int, err error) {
+func (m *measuredDay) dayOf(file *weather.File) (month, day int, err error) {
 	if m.date == "" {
 		hottest, ok := file.Hottest()
 		if !ok {
@@ -81,19 +73,4 @@ func (m *measuredDay) dayOf(file weather.File) (month, day int, err error) {
 		return 0, 0, &faultsError{"day", []scenario.Fault{{Code: "fault.month-day", Path: "/--date", Values: map[string]any{"value": m.date}}}}
 	}
 	return int(date.Month()), date.Day(), nil
-}
-
-// tell is an error with all faults when one of them blocks; else it tells them to stderr.
-func (m *measuredDay) tell(faults []weather.Fault, stderr io.Writer) error {
-	var plain []scenario.Fault
-	for _, fault := range faults {
-		plain = append(plain, fault.Fault)
-	}
-	if weather.Blocked(faults) {
-		return &faultsError{m.file, plain}
-	}
-	for _, fault := range plain {
-		fmt.Fprintf(stderr, "rowlight: %s: note: %s\n", m.file, words.Style{}.Fault(fault))
-	}
-	return nil
 }

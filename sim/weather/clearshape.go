@@ -18,7 +18,7 @@ const (
 	clearLooked = 40
 	// A day is clear where the light leaves the shape of a clear sky by less than this share, at a scale between these;
 	// assumptions, with which hourly files are found right to a minute or two.
-	clearMisfit             = 0.04
+	clearMisfit             = 0.05
 	clearLeast, clearUtmost = 0.7, 1.25
 	fewestClear             = 3
 	shapeRows               = 6 // hours with light that a day needs

@@ -16,10 +16,11 @@ type Format string
 
 // The formats that are read.
 const (
-	EPW    Format = "EPW"        // EnergyPlus weather
-	TMY3   Format = "TMY3"       // typical meteorological year, NREL
-	POWER  Format = "NASA POWER" // hours of NASA POWER
-	Logger Format = "table"      // of a logger, read by a mapping
+	EPW     Format = "EPW"        // EnergyPlus weather
+	TMY3    Format = "TMY3"       // typical meteorological year, NREL
+	POWER   Format = "NASA POWER" // hours of NASA POWER
+	Logger  Format = "table"      // of a logger, read by a mapping
+	Normals Format = "monthly normals"
 )
 
 // File is the hours of a weather file: of a typical year, whose months come from different years,
@@ -53,6 +54,9 @@ type Row struct {
 	Opaque_tenths    float64 // of the sky covered by opaque clouds
 	stamped          bool    // date and hour could be read
 }
+
+// Placed tells whether the file itself says where it is from.
+func (f *File) Placed() bool { return f.Format != Logger && f.Format != Normals }
 
 // mostRows is the hours of a leap year; no file that is read has more.
 const mostRows = 8784

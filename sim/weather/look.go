@@ -41,6 +41,7 @@ func Look(r io.Reader, site scenario.Site) (s Sketch, ok bool) {
 		Columns: g.columns,
 	}
 	g.times(&m)
+	g.windHeight(&m)
 	s = Sketch{Mapping: m, Names: g.names}
 	for _, fields := range g.rows[:min(rowsShown, len(g.rows))] {
 		s.Rows = append(s.Rows, fields)
@@ -196,6 +197,22 @@ func (g *guesser) decimalComma() bool {
 		}
 	}
 	return commas > points && g.separator != ","
+}
+
+// heightInName is the height of a sensor in the name of its column, as "Wind 2 m".
+var heightInName = regexp.MustCompile(`(?:^|[ _(])(\d{1,2}(?:\.\d)?) ?m(?:$|[ _)(])`)
+
+// windHeight takes the height of the wind sensor from the name of its column; without one it is the usual 10 m.
+func (g *guesser) windHeight(m *Mapping) {
+	for _, column := range m.Columns {
+		found := heightInName.FindStringSubmatch(column.Name)
+		if column.Quantity != windQuantity.name || found == nil {
+			continue
+		}
+		if height, err := strconv.ParseFloat(found[1], 64); err == nil && height >= lowestSensor_m {
+			m.WindHeight_m = height
+		}
+	}
 }
 
 // times guesses the order of dates, the time between readings, the clock and the stamp.

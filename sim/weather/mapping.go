@@ -170,7 +170,7 @@ func (m Mapping) Faults() []scenario.Fault {
 	within("/firstLine", float64(m.FirstLine), 1, mostHeaderLines, "")
 	within("/utcOffset_h", m.UTCOffset_h, -12, 14, "h")
 	within("/step_min", m.Step_min, 0.5, longestStep_h*60, "min")
-	within("/windHeight_m", m.WindHeight_m, 0.5, 100, "m")
+	within("/windHeight_m", m.WindHeight_m, lowestSensor_m, 100, "m")
 	within("/wind_ms", m.Wind_ms, 0, windQuantity.max, "m/s")
 	if m.DecimalComma && m.Separator == "," {
 		faults = append(faults, scenario.Fault{Code: "fault.mapping-comma", Path: "/decimalComma"})
@@ -192,6 +192,7 @@ func (m Mapping) Faults() []scenario.Fault {
 const (
 	mostHeaderLines = 200
 	mostColumns     = 500
+	lowestSensor_m  = 0.5 // the profile of FAO-56 goes no lower over grass
 )
 
 // needs names what no column has and nothing can stand in for, and what two columns have.

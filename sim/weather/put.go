@@ -42,9 +42,12 @@ func (f *File) PutPlace(s *scenario.Scenario) {
 	s.Site.Elevation_m, s.Site.UTCOffset_h = f.Elevation_m, f.UTCOffset_h
 }
 
-// source names the file and its place.
+// source names the file and its place, if it has one.
 func (f *File) source() string {
-	source := []rune(fmt.Sprintf("%s, %s", f.Name, f.Place))
+	source := []rune(f.Name)
+	if f.Place != "" {
+		source = []rune(fmt.Sprintf("%s, %s", f.Name, f.Place))
+	}
 	return string(source[:min(len(source), longestSource)])
 }
 

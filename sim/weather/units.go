@@ -87,5 +87,5 @@ func unitNames(q quantity) []string {
 // one height to the other); heights below 0.5 m count as that.
 func windTo10m(height_m float64) float64 {
 	profile := func(z float64) float64 { return math.Log(67.8*z - 5.42) }
-	return profile(10) / profile(math.Max(height_m, 0.5))
+	return profile(10) / profile(math.Max(height_m, lowestSensor_m))
 }
