@@ -109,7 +109,7 @@ func (c regionCommand) sheet(command *cobra.Command, path string, cases []region
 func (c regionCommand) add(ctx context.Context, table *sheet, engine *sim.Engine, path string, of regionCase, stderr io.Writer, progress sim.Progress) error {
 	days, s := c.span, of.scenario
 	if of.file != "" {
-		days.file = filepath.Join(filepath.Dir(path), of.file)
+		days.weather.file = filepath.Join(filepath.Dir(path), of.file)
 	}
 	sweep, err := days.sweep(&s, stderr)
 	if err != nil {
