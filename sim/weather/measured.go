@@ -15,8 +15,7 @@ type measured struct {
 	rows        []scenario.Hour
 	typical     sky.Atmosphere
 	cleanest    sky.Atmosphere
-	nodes       [hoursOfDay*stepsOfHour + 1]node
-	lights      [hoursOfDay]hourLight
+	lights      lightCourse
 	thermal     [hoursOfDay]float64 // mean longwave of the hour [W/m²]
 	unplaced_Wh float64
 }
@@ -31,7 +30,7 @@ func (d day) newMeasured(w scenario.Weather) (*measured, error) {
 		typical:  sky.Atmosphere{Ozone_cm: 0.3, Water_cm: 1.5, AOD380: 0.15, AOD500: 0.1, Pressure_Pa: pressure_Pa},
 		cleanest: sky.Atmosphere{Ozone_cm: 0.3, Water_cm: 0.5, Pressure_Pa: pressure_Pa},
 	}
-	m.scaleLight()
+	m.rebuildLight()
 	for i, row := range m.rows {
 		m.thermal[i] = row.Longwave_Wm2
 		if row.Longwave_Wm2 <= 0 { // the file has none
