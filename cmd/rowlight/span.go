@@ -92,7 +92,7 @@ func (p *span) open(s *scenario.Scenario, stderr io.Writer) (*weather.File, erro
 	if p.weather.file == "" {
 		return nil, nil
 	}
-	file, err := p.weather.read(s.Site, stderr)
+	file, err := p.weather.read(*s, stderr)
 	if err != nil {
 		return nil, err
 	}

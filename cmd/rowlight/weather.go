@@ -55,7 +55,7 @@ func (c weatherCommand) run(command *cobra.Command, path string) error {
 		return c.writeGuess(command.OutOrStdout(), path, s.Site)
 	}
 	c.file.file = path
-	file, err := c.file.read(s.Site, command.ErrOrStderr())
+	file, err := c.file.read(s, command.ErrOrStderr())
 	if err != nil {
 		return err
 	}

@@ -23,9 +23,10 @@ func TestWeatherTellsWhatAFileHolds(t *testing.T) {
 		args []string
 		says []string
 	}{
-		"EPW":   {[]string{hotWeek}, []string{"EPW, Stony Bend (invented)", "168 hours, 7 whole days from 2019-07-12 to 2019-07-18", "hottest is 2019-07-18 with 42.9 °C", "The clock fits the sun"}},
-		"POWER": {[]string{powerWeek}, []string{"NASA POWER", "168 hours", "The clock fits the sun"}},
-		"table": {[]string{loggerWeek, "--mapping", loggerMapping, "--scenario", demo}, []string{"table", "168 hours", "42.8 °C", "The clock fits the sun to 0 minutes, by the light of 6 clear days"}},
+		"EPW":     {[]string{hotWeek}, []string{"EPW, Stony Bend (invented)", "168 hours, 7 whole days from 2019-07-12 to 2019-07-18", "hottest is 2019-07-18 with 42.9 °C", "The clock fits the sun"}},
+		"POWER":   {[]string{powerWeek}, []string{"NASA POWER", "168 hours", "The clock fits the sun"}},
+		"normals": {[]string{"../../testdata/weather/stony-bend-normals.csv", "--scenario", demo}, []string{"monthly normals", "153 whole days from 2026-05-01 to 2026-09-30"}},
+		"table":   {[]string{loggerWeek, "--mapping", loggerMapping, "--scenario", demo}, []string{"table", "168 hours", "42.8 °C", "The clock fits the sun to 0 minutes, by the light of 6 clear days"}},
 	} {
 		got := rowlight("", append([]string{"weather"}, test.args...)...)
 		for _, says := range test.says {

@@ -35,7 +35,7 @@ func (m *measuredDay) check() error {
 
 // into puts the day of the weather file into a scenario. What was filled or looks odd is told to stderr.
 func (m *measuredDay) into(s *scenario.Scenario, stderr io.Writer) error {
-	file, err := m.read(s.Site, stderr)
+	file, err := m.read(*s, stderr)
 	if err != nil {
 		return err
 	}

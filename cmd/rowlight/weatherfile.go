@@ -5,6 +5,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"time"
 
 	"github.com/spf13/pflag"
 
@@ -29,16 +30,19 @@ func (f *weatherFile) addMapping(flags *pflag.FlagSet) {
 	flags.StringVar(&f.mapping, "mapping", "", "JSON file that tells how to read a logger's table; rowlight weather FILE --guess writes a first one")
 }
 
-// read reads the file. What it does not say itself is taken from a site. What was left out, filled or looks odd is told
+// read reads the file. What it does not say itself is taken from a scenario: place, clock and year. What was left out, filled or looks odd is told
 // to stderr.
-func (f *weatherFile) read(site scenario.Site, stderr io.Writer) (*weather.File, error) {
-	setting := weather.Setting{Site: site}
+func (f *weatherFile) read(s scenario.Scenario, stderr io.Writer) (*weather.File, error) {
+	setting := weather.Setting{Site: s.Site}
+	if date, err := time.Parse(time.DateOnly, s.Weather.Date); err == nil {
+		setting.Year = date.Year()
+	}
 	if f.mapping != "" {
 		raw, err := os.ReadFile(f.mapping)
 		if err != nil {
 			return nil, err
 		}
-		mapping, faults := weather.ParseMapping(raw, site.UTCOffset_h)
+		mapping, faults := weather.ParseMapping(raw, s.Site.UTCOffset_h)
 		if len(faults) > 0 {
 			return nil, &faultsError{f.mapping, faults}
 		}

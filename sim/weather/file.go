@@ -16,11 +16,11 @@ type Format string
 
 // The formats that are read.
 const (
-	EPW     Format = "EPW"        // EnergyPlus weather
-	TMY3    Format = "TMY3"       // typical meteorological year, NREL
-	POWER   Format = "NASA POWER" // hours of NASA POWER
-	Logger  Format = "table"      // of a logger, read by a mapping
-	Normals Format = "monthly normals"
+	EPW     Format = "EPW"             // EnergyPlus weather
+	TMY3    Format = "TMY3"            // typical meteorological year, NREL
+	POWER   Format = "NASA POWER"      // hours of NASA POWER
+	Logger  Format = "table"           // of a logger, read by a mapping
+	Normals Format = "monthly normals" // means of months, of which days are made
 )
 
 // File is the hours of a weather file: of a typical year, whose months come from different years,
@@ -64,6 +64,7 @@ const mostRows = 8784
 // Setting is what some files do not say themselves.
 type Setting struct {
 	Site    scenario.Site // where a logger stood, or where normals belong
+	Year    int           // of the days of normals
 	Mapping *Mapping      // of a logger's table; without one it is not read
 }
 
@@ -91,6 +92,8 @@ func (s Setting) read(r io.Reader) (File, []Fault) {
 		return ReadTMY3(o.text())
 	case format == POWER:
 		return ReadPOWER(o.text())
+	case format == Normals:
+		return ReadNormals(o.text(), s.Site, s.Year)
 	case s.Mapping != nil:
 		return ReadLogger(o.raw, *s.Mapping, s.Site)
 	}
@@ -112,6 +115,8 @@ func guess(start []byte) Format {
 	_, second, _ := splitLine(start[advance:], true)
 	first = bytes.TrimSpace(first)
 	switch {
+	case isNormals(first):
+		return Normals
 	case bytes.HasPrefix(first, []byte(powerBegin)):
 		return POWER
 	case bytes.HasPrefix(bytes.ToUpper(first), []byte("LOCATION,")):

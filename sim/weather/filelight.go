@@ -29,15 +29,25 @@ func (d *fileDay) sunOver(row Row, from_min, to_min float64) sunlit {
 	s := sunlit{extraterrestrial_Wm2: sun.ExtraterrestrialNormal(row.date().YearDay())}
 	for step := range stepsOfHour {
 		offset_min := from_min + (to_min-from_min)*(float64(step)+0.5)/stepsOfHour
-		if sine := math.Sin(d.file.sunAt(row, offset_min).Elevation_deg * math.Pi / 180); sine > 0 {
-			s.share += 1.0 / stepsOfHour
-			s.sine += sine / stepsOfHour
-		}
+		s.add(math.Sin(d.file.sunAt(row, offset_min).Elevation_deg * math.Pi / 180))
 	}
+	s.end()
+	return s
+}
+
+// add counts one of the steps of a stretch, by the sine of the elevation.
+func (s *sunlit) add(sine float64) {
+	if sine > 0 {
+		s.share += 1.0 / stepsOfHour
+		s.sine += sine / stepsOfHour
+	}
+}
+
+// end makes the mean of the steps with the sun up.
+func (s *sunlit) end() {
 	if s.share > 0 {
 		s.sine /= s.share
 	}
-	return s
 }
 
 // complete finds the parts of the light that a row lacks. By night missing light is none.
