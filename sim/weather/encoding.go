@@ -3,11 +3,9 @@ package weather
 import (
 	"bufio"
 	"bytes"
+	"encoding/binary"
 	"io"
 	"unicode/utf8"
-
-	"golang.org/x/text/encoding/charmap"
-	"golang.org/x/text/encoding/unicode"
 )
 
 // Encoding is how the text of a file stands in its bytes.
@@ -73,15 +71,15 @@ func trimPartOfRune(start []byte) []byte {
 }
 
 // reader gives the text as UTF-8. Text in UTF-8 goes through as it is, what is wrong in it too: names of places in
-// older files are in other encodings, numbers are not. A mark at the beginning is left out.
+// older files are in other encodings, numbers are not.
 func (e Encoding) reader(r io.Reader) io.Reader {
 	switch e {
 	case UTF16LE:
-		return unicode.UTF16(unicode.LittleEndian, unicode.UseBOM).NewDecoder().Reader(r)
+		return utf16Reader(r, binary.LittleEndian)
 	case UTF16BE:
-		return unicode.UTF16(unicode.BigEndian, unicode.UseBOM).NewDecoder().Reader(r)
+		return utf16Reader(r, binary.BigEndian)
 	case Windows1252:
-		return charmap.Windows1252.NewDecoder().Reader(r)
+		return windowsReader(r)
 	}
 	return r
 }

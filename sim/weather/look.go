@@ -3,7 +3,6 @@ package weather
 import (
 	"io"
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -140,7 +139,7 @@ func isNumber(field string) bool {
 }
 
 // headerWords are what lines under the names of columns say of how a value was made, and of what.
-var headerWords = regexp.MustCompile(`(?i)^(|avg|smp|tot|max|min|std|wvc|ts|rn|mean|average|samp)$`)
+var headerWords = []string{"", "avg", "smp", "tot", "max", "min", "std", "wvc", "ts", "rn", "mean", "average", "samp"}
 
 // findNames finds the line of names above the readings, and that of the units below it.
 func (g *guesser) findNames() {
@@ -154,7 +153,7 @@ func (g *guesser) findNames() {
 		words, units, rest := 0, 0, 0
 		for _, field := range fields {
 			switch {
-			case headerWords.MatchString(field):
+			case slices.Contains(headerWords, strings.ToLower(field)):
 				words++
 			case knownUnit(field):
 				units++
@@ -183,15 +182,14 @@ func knownUnit(name string) bool {
 
 // decimalComma tells whether numbers have commas and none has a point.
 func (g *guesser) decimalComma() bool {
-	comma := regexp.MustCompile(`^[-+]?\d+,\d+$`)
-	point := regexp.MustCompile(`^[-+]?\d+\.\d+$`)
 	commas, points := 0, 0
 	for _, row := range g.rows {
 		for _, field := range row {
-			if comma.MatchString(field) {
+			switch _, err := strconv.ParseFloat(strings.Replace(field, ",", ".", 1), 64); {
+			case err != nil:
+			case strings.Contains(field, ","):
 				commas++
-			}
-			if point.MatchString(field) {
+			case strings.Contains(field, "."):
 				points++
 			}
 		}
@@ -199,21 +197,21 @@ func (g *guesser) decimalComma() bool {
 	return commas > points && g.separator != ","
 }
 
-// heightInName is the height of a sensor in the name of its column, as "Wind 2 m".
-var heightInName = regexp.MustCompile(`(?:^|[ _(])(\d{1,2}(?:\.\d)?) ?m(?:$|[ _)(])`)
-
-// windHeight takes the height of the wind sensor from the name of its column; without one it is the usual 10 m.
+// windHeight takes the height of the wind sensor from the name of its column, as "Wind 2 m" or "wind_2m"; without one it
+// is the usual 10 m.
 func (g *guesser) windHeight(m *Mapping) {
 	for _, column := range m.Columns {
-		found := heightInName.FindStringSubmatch(column.Name)
-		if column.Quantity != windQuantity.name || found == nil {
-			continue
-		}
-		if height, err := strconv.ParseFloat(found[1], 64); err == nil && height >= lowestSensor_m {
-			m.WindHeight_m = height
+		words := strings.FieldsFunc(strings.ReplaceAll(strings.ToLower(column.Name), " m", "m"), notInNumber)
+		for _, word := range words {
+			height, err := strconv.ParseFloat(strings.TrimSuffix(word, "m"), 64)
+			if column.Quantity == windQuantity.name && strings.HasSuffix(word, "m") && err == nil && height >= lowestSensor_m && height <= 100 {
+				m.WindHeight_m = height
+			}
 		}
 	}
 }
+
+func notInNumber(r rune) bool { return strings.ContainsRune(" _()[]", r) }
 
 // times guesses the order of dates, the time between readings, the clock and the stamp.
 func (g *guesser) times(m *Mapping) {

@@ -1,33 +1,48 @@
 package weather
 
 import (
-	"regexp"
+	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 )
 
 // columnName is how columns of a quantity are called.
 type columnName struct {
 	quantity string
-	name     *regexp.Regexp
+	words    []string // each a word of the name
+	parts    []string // each anywhere in it
 }
 
 // columnNames are tried in this order, the telling before the common; the words are English with some German, French
 // and Spanish ones.
 var columnNames = []columnName{
-	{beamQuantity.name, regexp.MustCompile(`\bdni\b|direct.?normal|\bbeam\b|direktnormal`)},
-	{diffuseQuantity.name, regexp.MustCompile(`\bdhi\b|diff`)},
-	{longwaveQuantity.name, regexp.MustCompile(`long.?wave|\blwd?\b|\bldown\b|infrared|\blw.?(in|dn|down)\b`)},
-	{dewQuantity.name, regexp.MustCompile(`dew|\btd\b|taupunkt|roc[ií]o|ros[ée]e`)},
-	{humidityQuantity.name, regexp.MustCompile(`hum|\brh\b|\brh\d|\bhr\b|feuchte`)},
-	{fromQuantity.name, regexp.MustCompile(`wind.?dir|winddir|\bwd\b|direction|windrichtung|direcci`)},
-	{windQuantity.name, regexp.MustCompile(`wind|\bws\b|viento|\bvent\b|speed`)},
-	{globalQuantity.name, regexp.MustCompile(`\bghi\b|solar|global|radiation|irradiance|pyran|\bslr|\bsr\b|\brs\b|\bsw.?(in|dn|down)\b|strahlung|radiaci|rayonnement|\bpar\b|ppfd`)},
-	{airQuantity.name, regexp.MustCompile(`\bair|\bta\b|\btair\b|temp|\bt2m\b|\btc?\b`)},
+	{beamQuantity.name, []string{"dni", "beam"}, []string{"direct normal", "direktnormal"}},
+	{diffuseQuantity.name, []string{"dhi"}, []string{"diff"}},
+	{longwaveQuantity.name, []string{"lw", "lwd", "ldown", "lwin"}, []string{"long wave", "longwave", "infrared"}},
+	{dewQuantity.name, []string{"td"}, []string{"dew", "taupunkt", "rocio", "rocío", "rosée", "rosee"}},
+	{humidityQuantity.name, []string{"rh", "hr"}, []string{"hum", "feuchte"}},
+	{fromQuantity.name, []string{"wd"}, []string{"wind dir", "winddir", "windrichtung", "direction", "direcci"}},
+	{windQuantity.name, []string{"ws", "vent"}, []string{"wind", "viento", "speed"}},
+	{globalQuantity.name, []string{"ghi", "sr", "rs", "sw", "swd", "swin", "slr", "par", "ppfd"},
+		[]string{"solar", "global", "radiation", "irradiance", "pyran", "slrw", "strahlung", "radiaci", "rayonnement"}},
+	{airQuantity.name, []string{"ta", "tair", "t2m", "t", "tc"}, []string{"air", "temp", "luft"}},
 }
 
-// otherThings are columns of other places and of extremes within a reading.
-var otherThings = regexp.MustCompile(`soil|boden|suelo|leaf|panel|box|batt|ptemp|wet.?bulb|gust|max|min|std|dev|clear.?sky|water|body|net.?rad|reflect|upwell|\bout\b|record|pressure|rain`)
+// otherThings are in the names of columns of other places and of extremes within a reading.
+var otherThings = []string{
+	"soil", "boden", "suelo", "leaf", "panel", "box", "batt", "ptemp", "wet bulb", "wetbulb", "gust", "max", "min", "std", "dev",
+	"clear sky", "clearsky", "water", "body", "net rad", "netrad", "reflect", "upwell", "record", "pressure", "rain",
+}
+
+// names tells whether the words of a name are those of the quantity.
+func (c *columnName) names(plain string) bool {
+	return contains(plain, c.parts) || slices.ContainsFunc(strings.Fields(plain), func(word string) bool { return slices.Contains(c.words, word) })
+}
+
+func contains(text string, parts []string) bool {
+	return slices.ContainsFunc(parts, func(part string) bool { return strings.Contains(text, part) })
+}
 
 // timeNames are the names of columns that hold a part of a time as a number.
 var timeNames = map[string]string{
@@ -73,26 +88,51 @@ func (g *guesser) timePart(column int, taken map[string]bool) string {
 	return ""
 }
 
-// apart parts words that are written together: WindSpeed, Solar_Rad and T°.
-var apart = regexp.MustCompile(`([a-z])([A-Z])|[_/\\.()\[\],°-]`)
+// plainWords are the words of a name in small letters with blanks between them: WindSpeed, Solar_Rad and T° too.
+func plainWords(name string) string {
+	var out strings.Builder
+	before := rune(0)
+	for _, r := range name {
+		switch {
+		case strings.ContainsRune("_/\\.()[],°-", r):
+			out.WriteByte(' ')
+		case unicode.IsUpper(r) && unicode.IsLower(before):
+			out.WriteByte(' ')
+			fallthrough
+		default:
+			out.WriteRune(unicode.ToLower(r))
+		}
+		before = r
+	}
+	return strings.Join(strings.Fields(out.String()), " ")
+}
 
-// inBrackets is the unit in a name, as Temp (°C).
-var inBrackets = regexp.MustCompile(`[(\[]([^()\[\]]+)[)\]]`)
+// cutUnit takes the unit in brackets out of a name, as of Temp (°C).
+func cutUnit(name string) (rest, unit string, found bool) {
+	from := strings.IndexAny(name, "([")
+	if from < 0 {
+		return name, "", false
+	}
+	length := strings.IndexAny(name[from:], ")]")
+	if length < 0 {
+		return name, "", false
+	}
+	return name[:from] + name[from+length+1:], name[from+1 : from+length], true
+}
 
 // measured names the quantity and unit of a column by its name, if it is known.
 func (g *guesser) measured(column int) (quantity, unit string) {
 	name := g.names[column]
 	unit = g.units[column]
-	if found := inBrackets.FindStringSubmatch(name); found != nil {
-		unit = found[1]
-		name = strings.Replace(name, found[0], "", 1)
+	if rest, inBrackets, found := cutUnit(name); found {
+		name, unit = rest, inBrackets
 	}
-	plain := strings.ToLower(apart.ReplaceAllString(name, "$1 $2"))
-	if otherThings.MatchString(plain) {
+	plain := plainWords(name)
+	if contains(plain, otherThings) {
 		return "", ""
 	}
 	for _, known := range columnNames {
-		if known.name.MatchString(plain) {
+		if known.names(plain) {
 			return known.quantity, g.unitOfColumn(column, known.quantity, unit, plain)
 		}
 	}

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -90,13 +90,6 @@ func ReadPOWER(r io.Reader) (File, []Fault) {
 	return p.file.finish(p.faults)
 }
 
-var (
-	powerPlace     = regexp.MustCompile(`(?i)latitude\s+(\S+)\s+longitude\s+(\S+)`)
-	powerElevation = regexp.MustCompile(`(?i)^elevation.*=\s*(\S+)\s*meters`)
-	powerMissing   = regexp.MustCompile(`(?i)^the value for missing.*:\s*(-?[\d.]+)\s*$`)
-	powerUnit      = regexp.MustCompile(`^([A-Z][A-Z0-9_]+)\s.*\(([^()]*)\)\s*$`)
-)
-
 // header reads what stands between the marks.
 func (p *powerFile) header(in *lines) (ok bool) {
 	placed, clock := false, ""
@@ -116,23 +109,34 @@ func (p *powerFile) header(in *lines) (ok bool) {
 		case strings.HasPrefix(strings.ToLower(line), "dates"):
 			clock = strings.ToUpper(line[strings.LastIndex(line, " ")+1:])
 		}
-		if found := powerPlace.FindStringSubmatch(line); found != nil {
-			placed = true
-			p.file.Latitude_deg = p.placeNumber(found[1], in.number, "latitude", -90, 90)
-			p.file.Longitude_deg = p.placeNumber(found[2], in.number, "longitude", -180, 180)
-		}
-		if found := powerElevation.FindStringSubmatch(line); found != nil {
-			p.file.Elevation_m = p.placeNumber(found[1], in.number, "elevation", -430, 9000)
-		}
-		if found := powerMissing.FindStringSubmatch(line); found != nil {
-			p.missing, _ = strconv.ParseFloat(found[1], 64) // the pattern is a number, or it stays 0 and misses none
-		}
-		if found := powerUnit.FindStringSubmatch(line); found != nil {
-			p.units[found[1]] = found[2]
-		}
+		placed = p.headerLine(line, in.number) || placed
 	}
 	if !Blocked(p.faults.faults) {
 		p.faults.block(in.number, 0, "fault.file-header", map[string]any{"want": powerEnd})
+	}
+	return false
+}
+
+// headerLine reads what a line says of the place, the missing value or the unit of a parameter; it is true of the line of
+// the place.
+func (p *powerFile) headerLine(line string, number int) (placed bool) {
+	words := strings.Fields(line)
+	lower := strings.Fields(strings.ToLower(line))
+	latitude, longitude := slices.Index(lower, "latitude")+1, slices.Index(lower, "longitude")+1
+	switch last := len(words) - 1; {
+	case last < 1:
+	case latitude > 0 && longitude > latitude && longitude <= last:
+		p.file.Latitude_deg = p.placeNumber(words[latitude], number, "latitude", -90, 90)
+		p.file.Longitude_deg = p.placeNumber(words[longitude], number, "longitude", -180, 180)
+		return true
+	case lower[0] == "elevation" && lower[last] == "meters":
+		p.file.Elevation_m = p.placeNumber(words[last-1], number, "elevation", -430, 9000)
+	case strings.HasPrefix(strings.ToLower(line), "the value for missing"):
+		if value, err := strconv.ParseFloat(words[last], 64); err == nil {
+			p.missing = value
+		}
+	case strings.HasSuffix(line, ")"):
+		p.units[words[0]] = line[strings.LastIndex(line, "(")+1 : len(line)-1]
 	}
 	return false
 }
