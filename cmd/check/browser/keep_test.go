@@ -54,12 +54,18 @@ func TestConsultant(t *testing.T) {
 	p.answered()
 	p.enter("field-options-1-rows-azimuth_deg", "45")
 	p.answered()
+	p.press("add-option") // four is the most that stands on paper
 	here := p.numbers()
 
 	p.click("report")
 	p.until(`window.printed`)
 	p.report("report-a4", 8.27, 11.69, 2)
 	p.report("report-letter", 8.5, 11, 2)
+	for _, want := range []string{"2 × catch wire 1.85\u00a0m", "; fruiting wire 1.10\u00a0m", "45° (north-east to south-west)"} { // wires of the form and an edit
+		if inputs := eval[string](p, `document.querySelector(".report-inputs").textContent`); !strings.Contains(inputs, want) {
+			t.Errorf("the inputs of the report lack %q: %s", want, inputs)
+		}
+	}
 	for _, violation := range p.violations() {
 		t.Errorf("the Content-Security-Policy blocked %s", violation)
 	}
@@ -69,6 +75,7 @@ func TestConsultant(t *testing.T) {
 	link := eval[string](p, hook("link")+`.value`)
 	p.click("keep")
 	p.until(hook("save-named"))
+	p.namedScenarios()
 	p.shot("keep")
 	p.linkAgrees(strings.Replace(link, host.URL+"/", bench.origin, 1), here)
 }
@@ -126,6 +133,30 @@ func TestNothingMadeIsLost(t *testing.T) {
 	other.holdsForm("option-B-form", "scott-henry")
 	other.holdsForm("option-A-form", "vsp-spurs")
 	other.until(kept("option.form === 'goblet'"))
+}
+
+// namedScenarios keeps the scenario under a name, changes it, opens the kept one, removes it and puts it back.
+func (p *tab) namedScenarios() {
+	p.t.Helper()
+	entries := hook("named") + `.querySelectorAll("li")`
+	press := func(expression string) { eval[bool](p, `(`+expression+`.click(), true)`) }
+	p.enterBox("save-name", "Before the change")
+	p.click("save-named")
+	p.until(entries + `.length === 1`)
+	p.choose("option-A-form", "goblet")
+	press(entries + `[0].querySelector("button")`)
+	p.holdsForm("option-A-form", "vsp-spurs")
+	if !p.there("named") {
+		p.click("keep")
+		p.until(hook("named"))
+	}
+	press(`[...` + entries + `[0].querySelectorAll("button")].at(-1)`)
+	p.until(entries + `.length === 0`)
+	press(hook("named") + `.nextElementSibling.querySelector("button")`)
+	p.until(entries + `.length === 1`)
+	if !strings.Contains(p.text("named"), "Before the change") {
+		p.t.Errorf("put back is %q", p.text("named"))
+	}
 }
 
 // kept tells whether a work in the store of the browser has an option that meets a condition.

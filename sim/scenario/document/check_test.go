@@ -2,6 +2,7 @@ package document_test
 
 import (
 	"encoding/json"
+	"fmt"
 	"maps"
 	"slices"
 	"strings"
@@ -9,6 +10,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/santhosh-tekuri/jsonschema/v6"
+	"github.com/santhosh-tekuri/jsonschema/v6/kind"
 	"pgregory.net/rapid"
 
 	"rowlight/sim/scenario"
@@ -34,8 +36,8 @@ func schemaTree(t *testing.T) (tree map[string]any) {
 	return tree
 }
 
-// TestFaultsAreThoseOfAWholeValidator spoils documents at random: the paths at which Parse finds faults of the schema
-// are those of the validator.
+// TestFaultsAreThoseOfAWholeValidator spoils documents at random: Parse finds faults of the schema at the paths of the
+// validator, of the same kinds.
 func TestFaultsAreThoseOfAWholeValidator(t *testing.T) {
 	schema := judge(t)
 	seen := map[string]int{}
@@ -56,16 +58,16 @@ func TestFaultsAreThoseOfAWholeValidator(t *testing.T) {
 		}
 		tree["schemaVersion"] = 1.0
 		raw, _ = json.Marshal(tree)
-		want := map[string]bool{}
+		want := map[string]string{}
 		if failed, ok := schema.Validate(tree).(*jsonschema.ValidationError); ok {
 			leaves(failed, want)
 		}
-		got := map[string]bool{}
+		got := map[string]string{}
 		_, faults := document.Parse(raw)
 		for _, fault := range faults {
 			// All dates but that of the day may be empty, which is a rule beside the schema.
 			if slices.Contains(ofSchema, fault.Code) && !(fault.Code == "fault.date" && fault.Path != "/weather/date") {
-				got[fault.Path] = true
+				got[fault.Path] = fault.Code
 				seen[fault.Code]++
 			}
 		}
@@ -83,32 +85,55 @@ func TestFaultsAreThoseOfAWholeValidator(t *testing.T) {
 // ofSchema are the codes of what a schema can forbid.
 var ofSchema = []string{"fault.type", "fault.range", "fault.choice", "fault.date", "fault.length", "fault.count", "fault.missing"}
 
-// leaves collects the paths of the innermost errors.
-func leaves(failed *jsonschema.ValidationError, paths map[string]bool) {
+// leaves collects the paths of the innermost errors with the codes that Parse gives them.
+func leaves(failed *jsonschema.ValidationError, codes map[string]string) {
 	for _, cause := range failed.Causes {
-		leaves(cause, paths)
+		leaves(cause, codes)
 	}
-	if len(failed.Causes) == 0 {
-		path := "/" + strings.Join(failed.InstanceLocation, "/")
-		if strings.Contains(failed.Error(), "missing propert") {
-			path += "/options"
+	if len(failed.Causes) > 0 {
+		return
+	}
+	at := failed.InstanceLocation
+	if missing, ok := failed.ErrorKind.(*kind.Required); ok {
+		for _, name := range missing.Missing {
+			codes["/"+strings.Join(append(slices.Clone(at), name), "/")] = "fault.missing"
 		}
-		paths[strings.Replace(path, "//", "/", 1)] = true
+		return
 	}
+	codes["/"+strings.Join(at, "/")] = codeOf(failed.ErrorKind)
+}
+
+// codeOf is the code of a fault that a validator found.
+func codeOf(found jsonschema.ErrorKind) string {
+	switch found.(type) {
+	case *kind.Type:
+		return "fault.type"
+	case *kind.Minimum, *kind.Maximum, *kind.ExclusiveMinimum, *kind.ExclusiveMaximum:
+		return "fault.range"
+	case *kind.Enum:
+		return "fault.choice"
+	case *kind.Format:
+		return "fault.date"
+	case *kind.MinLength, *kind.MaxLength:
+		return "fault.length"
+	case *kind.MinItems, *kind.MaxItems:
+		return "fault.count"
+	}
+	return fmt.Sprintf("%T", found)
 }
 
 // place is where a value stands in a tree.
 type place struct {
 	set  func(any)
 	gone func() // nil in lists
-	kind string
+	sort string
 }
 
 // spoil puts something else in one place of a tree, or takes it away: first the kind of the place is drawn, since
 // numbers are the most.
 func spoil(t *rapid.T, tree map[string]any) {
 	byKind := map[string][]place{}
-	places(tree, func(p place) { byKind[p.kind] = append(byKind[p.kind], p) })
+	places(tree, func(p place) { byKind[p.sort] = append(byKind[p.sort], p) })
 	kind := rapid.SampledFrom(slices.Sorted(maps.Keys(byKind))).Draw(t, "kind")
 	at := rapid.SampledFrom(byKind[kind]).Draw(t, "place")
 	if at.gone != nil && rapid.IntRange(0, 9).Draw(t, "gone") == 0 {

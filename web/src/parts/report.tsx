@@ -81,6 +81,7 @@ function Report() {
         <figcaption>{t("chart.label")}</figcaption>
       </figure>
       <Inputs document={document} options={options} />
+      <SharedInputs document={document} />
       <section class="report-small">
         <h2>{t("report.assumptions")}</h2>
         <p>
@@ -175,7 +176,7 @@ function Head({ options }: { options: number[] }) {
 const always = ["rows/azimuth_deg", "rows/rowSpacing_m", "rows/vineSpacing_m", "leaves/area_m2_per_m"];
 
 function Inputs({ document, options }: { document: JsonObject; options: number[] }) {
-  const own = rawOptions(document).flatMap((option) => leaves(option, []));
+  const own = rawOptions(document).flatMap((option) => leaves(option, [], ["options", 0]));
   const rows = [...new Set([...always, ...own])].map((row) => row.split("/").map((step) => (/^\d+$/.test(step) ? Number(step) : step)));
   return (
     <table class="report-inputs">
@@ -186,6 +187,12 @@ function Inputs({ document, options }: { document: JsonObject; options: number[]
           <th scope="row">{t("report.form")}</th>
           {options.map((i) => (
             <td key={i}>{formByKey(effectiveText(document, ["options", i, "form"]))?.name ?? ""}</td>
+          ))}
+        </tr>
+        <tr>
+          <th scope="row">{t("field.wires")}</th>
+          {options.map((i) => (
+            <td key={i}>{wiresText(document, i)}</td>
           ))}
         </tr>
         {rows.map((row) => (
@@ -201,12 +208,43 @@ function Inputs({ document, options }: { document: JsonObject; options: number[]
   );
 }
 
-/** The fields that an option gives itself, as paths within it; those of lists stay with the drawing. */
-function leaves(value: JsonObject, path: string[]): string[] {
+/** The wires of an option from above: how many do what at which height. */
+function wiresText(document: JsonObject, option: number): string {
+  const list: Path = ["options", option, "trellis", "wires"];
+  const wires = effective(document, list);
+  const lines = new Map<string, { height_m: number; role: string; count: number }>();
+  for (const i of Array.isArray(wires) ? wires.keys() : []) {
+    const line = { height_m: effectiveNumber(document, [...list, i, "height_m"]), role: effectiveText(document, [...list, i, "role"]), count: 1 };
+    const key = `${line.height_m} ${line.role}`;
+    lines.set(key, { ...line, count: (lines.get(key)?.count ?? 0) + 1 });
+  }
+  return [...lines.values()]
+    .sort((a, b) => b.height_m - a.height_m)
+    .map(({ height_m, role, count }) =>
+      t(count > 1 ? "report.wires" : "report.wire", { height: text(show(height_m, "m", units.value, 2)), count, role: tOr(`role.${role}`, role).toLocaleLowerCase() }),
+    )
+    .join("; ");
+}
+
+/** What stands in the head of the report already, is no input of the day, or is not for reading. */
+const toldElsewhere = ["schemaVersion", "name", "note", "seed", "compare", "options", "weights", "frost", "crop"];
+const inHead = ["latitude_deg", "longitude_deg", "elevation_m", "utcOffset_h", "date", "airMax_C", "airMin_C", "wind_ms", "source"];
+
+/** What the scenario gives itself of site, weather, fruit and limits, beside what the head tells. */
+function SharedInputs({ document }: { document: JsonObject }) {
+  const given = leaves(document, [], [])
+    .map((path) => path.split("/"))
+    .filter((path) => !toldElsewhere.includes(path[0] ?? "") && !inHead.includes(path.at(-1) ?? ""))
+    .map((path) => t("report.given", { field: fieldLabel(path), value: inputText(document, path) }));
+  return given.length > 0 ? <p class="report-note">{t("report.shared", { inputs: given.join("; ") })}</p> : null;
+}
+
+/** The fields that a part of the document gives itself, as paths within it; those of lists are told in their own way. */
+function leaves(value: JsonObject, path: string[], base: Path): string[] {
   return Object.entries(value).flatMap(([key, part]) => {
     const below = [...path, key];
-    if (isObject(part)) return leaves(part, below);
-    const known = fieldSchema(["options", 0, ...below]);
+    if (isObject(part)) return leaves(part, below, base);
+    const known = fieldSchema([...base, ...below]);
     return Array.isArray(part) || !known || key === "form" || key === "name" ? [] : [below.join("/")];
   });
 }
