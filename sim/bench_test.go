@@ -1,6 +1,7 @@
 package sim_test
 
 import (
+	"slices"
 	"testing"
 
 	"rowlight/sim"
@@ -30,6 +31,22 @@ func BenchmarkAzimuthChange(b *testing.B) {
 		for i := range s.Options {
 			s.Options[i].Rows.Azimuth_deg = float64(k * 5 % 90)
 		}
+	})
+}
+
+// BenchmarkLeafRemovalChange reruns them after leaves were pulled from the afternoon side of one.
+func BenchmarkLeafRemovalChange(b *testing.B) {
+	benchmarkChange(b, func(s *scenario.Scenario, k int) { s.Options[0].Leaves.RemovedAfternoon = float64(k%19+1) / 20 })
+}
+
+// BenchmarkWireHeightChange reruns them after the wires of one moved, so that its vines grow anew.
+func BenchmarkWireHeightChange(b *testing.B) {
+	benchmarkChange(b, func(s *scenario.Scenario, k int) {
+		wires := slices.Clone(s.Options[1].Trellis.Wires)
+		for i := range wires {
+			wires[i].Height_m += 0.01 * float64(k%2*2-1) * float64(k%17+1)
+		}
+		s.Options[1].Trellis.Wires = wires
 	})
 }
 

@@ -82,16 +82,21 @@ func testWasm(ctx context.Context, j job) error {
 	if err != nil {
 		return err
 	}
-	goroot, err := j.capture(ctx, command{args: []string{"go", "env", "GOROOT"}})
+	runner, err := j.wasmRunner(ctx)
 	if err != nil {
 		return err
 	}
-	runner := filepath.Join(strings.TrimSpace(goroot), "lib", "wasm", "go_js_wasm_exec")
 	args := append([]string{"go", "test", "-vet=off", "-timeout", j.timeout(), "-exec", runner}, j.tags()...)
 	cmd := j.prepare(ctx, command{args: append(args, packages...)})
 	cmd.Env = append(smallEnv(os.Environ()), browserEnv...)
 	cmd.Stdout, cmd.Stderr = j.out, j.out
 	return toolFault(command{args: args}, cmd.Run())
+}
+
+// wasmRunner is the program that runs WebAssembly tests in Node.js, which comes with Go.
+func (j job) wasmRunner(ctx context.Context) (string, error) {
+	goroot, err := j.capture(ctx, command{args: []string{"go", "env", "GOROOT"}})
+	return filepath.Join(strings.TrimSpace(goroot), "lib", "wasm", "go_js_wasm_exec"), err
 }
 
 // wasmPackages lists the packages with tests that run without a document: one that imports Ebiten

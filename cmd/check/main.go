@@ -4,6 +4,7 @@
 //	go run ./cmd/check -only test,rules some of them
 //	go run ./cmd/check -fix             format the code and write the generated files anew
 //	go run ./cmd/check -long            the long runs too
+//	go run ./cmd/check -bench           measure how fast everything is, and check nothing else
 //	go run ./cmd/check -picture         make the README's picture anew from the real page
 package main
 
@@ -35,6 +36,7 @@ func run(ctx context.Context, args []string, out io.Writer) error {
 	only := flags.String("only", "", "run only these `steps`, with commas between: "+strings.Join(names(steps), ","))
 	fix := flags.Bool("fix", false, "format the code and write the generated files anew instead of complaining")
 	long := flags.Bool("long", false, "run the long tests too (build tag long)")
+	bench := flags.Bool("bench", false, "only run the benchmarks, natively, as WebAssembly and in the page, and judge their ratios")
 	picture := flags.Bool("picture", false, "only make the README's picture anew from the real page")
 	if err := flags.Parse(args); err != nil {
 		return err
@@ -47,6 +49,9 @@ func run(ctx context.Context, args []string, out io.Writer) error {
 		return err
 	}
 	j := job{root: root, out: out, fix: *fix, long: *long}
+	if *bench {
+		return runSteps(ctx, j, benchSteps)
+	}
 	if *picture {
 		return runSteps(ctx, j, pictureSteps)
 	}

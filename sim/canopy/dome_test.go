@@ -193,13 +193,20 @@ func TestDomesStopWhenTold(t *testing.T) {
 	}
 }
 
-func BenchmarkDomes(b *testing.B) {
+// benchPoints are 400 places in the fruit zone of a stand.
+func benchPoints() (*canopy.Grid, []canopy.Point) {
 	grid := canopy.FromStand(scattered(8, false), canopy.Slope{})
 	random := rand.New(rand.NewPCG(1, 1))
 	points := make([]canopy.Point, 400)
 	for i := range points {
 		points[i] = canopy.Point{At: mgl64.Vec3{0.2 * (random.Float64() - 0.5), 6 * random.Float64(), 0.85 + 0.2*random.Float64()}, Mirrored: i%2 == 0}
 	}
+	return grid, points
+}
+
+// BenchmarkDomes makes the domes of all points in one stream.
+func BenchmarkDomes(b *testing.B) {
+	grid, points := benchPoints()
 	for b.Loop() {
 		if _, err := canopy.NewDomes(grid, canopy.Half(3), points, free); err != nil {
 			b.Fatal(err)
@@ -207,12 +214,15 @@ func BenchmarkDomes(b *testing.B) {
 	}
 }
 
+// BenchmarkSingleRays sends the rays of the same domes one by one.
 func BenchmarkSingleRays(b *testing.B) {
-	grid := canopy.FromStand(scattered(8, false), canopy.Slope{})
+	grid, points := benchPoints()
 	ray, lattice := canopy.NewRay(grid), canopy.Half(3)
-	i := 0
 	for b.Loop() {
-		ray.Path(mgl64.Vec3{0.1, 1, 0.9}, lattice.Direction(i%lattice.Size()))
-		i++
+		for _, p := range points {
+			for k := range lattice.Size() {
+				ray.Path(p.At, lattice.Direction(k))
+			}
+		}
 	}
 }

@@ -250,7 +250,7 @@ func (p *tab) linkAgrees(link string, want map[string]float64) {
 func (p *tab) fullStorage() {
 	p.t.Helper()
 	eval[bool](p, `(IDBObjectStore.prototype.put = () => { throw new DOMException("no room", "QuotaExceededError"); }, true)`)
-	p.click("add-option")
+	p.choose("option-A-form", "goblet")
 	p.until(hook("not-kept"))
 	p.says("not-kept", "full", "Save as a file")
 	p.click("keep")
