@@ -51,7 +51,7 @@ func (c Cloth) Direct(normal, first, second float64) float64 {
 	}
 	cover := c.Cover()
 	across := func(along float64) float64 {
-		return math.Max(1-cover*math.Sqrt(1+along*along/(normal*normal)), 0)
+		return math.Max(1-cover*math.Hypot(normal, along)/math.Abs(normal), 0) // a quotient of squares would overflow
 	}
 	return across(first) * across(second)
 }

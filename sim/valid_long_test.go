@@ -1,0 +1,8 @@
+//go:build long && !js
+
+package sim_test
+
+import "testing"
+
+// TestManyDaysKeepToPhysics runs as many days as a long run has time for.
+func TestManyDaysKeepToPhysics(t *testing.T) { daysKeepToPhysics(t, 1500) }
