@@ -51,6 +51,9 @@ func Site(ctx context.Context, o Options) (Manifest, error) {
 	if err := s.copyLoader(ctx); err != nil {
 		return nil, err
 	}
+	if err := s.writeLicences(ctx); err != nil {
+		return nil, err
+	}
 	if err := s.copyStatic(); err != nil {
 		return nil, err
 	}

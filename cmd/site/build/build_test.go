@@ -57,7 +57,7 @@ func TestSiteHoldsEveryFile(t *testing.T) {
 	}
 	want := []string{
 		"app.js", "app.js.map", "engine-worker.js", "engine-worker.js.map", "engine.wasm", "icons/sun.svg",
-		"index.html", "service-worker.js", "service-worker.js.map", "styles.css", "view-host.js", "view-host.js.map", "view.html", "view.wasm", "wasm_exec.js",
+		"index.html", "licences.txt", "service-worker.js", "service-worker.js.map", "styles.css", "view-host.js", "view-host.js.map", "view.html", "view.wasm", "wasm_exec.js",
 	}
 	var got []string
 	for name, file := range m {
@@ -69,6 +69,12 @@ func TestSiteHoldsEveryFile(t *testing.T) {
 	}
 	if slices.Sort(got); !slices.Equal(got, want) {
 		t.Errorf("the site holds\n%v, want\n%v", got, want)
+	}
+	licences := string(readFile(t, out, licencesFile))
+	for _, part := range []string{"Go go1.", "Redistribution and use", "preact 1.0.0", "May be used by whoever reads this."} {
+		if !strings.Contains(licences, part) {
+			t.Errorf("the licences lack %q", part)
+		}
 	}
 	if program := readFile(t, out, "engine.wasm"); !bytes.HasPrefix(program, []byte("\x00asm")) {
 		t.Error("engine.wasm does not begin as a WebAssembly module")
@@ -288,4 +294,18 @@ func TestFindRoot(t *testing.T) {
 	}
 	_, err = FindRoot(t.TempDir())
 	wantFault(t, err, "not around", "go.mod", "")
+}
+
+func TestPartsWithoutALicenceAreNotShipped(t *testing.T) {
+	root := tinyProject(t)
+	for _, name := range []string{"LICENSE", "package.json"} {
+		if err := os.Remove(filepath.Join(root, "web", "node_modules", "preact", name)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	s := &site{Options: Options{Root: root, Out: t.TempDir()}, files: Manifest{}}
+	var fault *Fault
+	if err := s.writeLicences(context.Background()); !errors.As(err, &fault) || !strings.Contains(err.Error(), "preact") {
+		t.Errorf("a part without a licence gives %v", err)
+	}
 }

@@ -43,6 +43,7 @@ type lockedPackage struct {
 	Version   string `json:"version"`
 	Integrity string `json:"integrity"`
 	Optional  bool   `json:"optional"`
+	Dev       bool   `json:"dev"`
 }
 
 // packagesInstalled compares the lock file with the record that npm leaves in node_modules. File

@@ -26,7 +26,10 @@ export function Cautions() {
       <Notes title="cautions" notes={cautions} />
       <Notes title="reading" notes={reading} />
       <p>
-        {t("privacy")} {version && t("model", { version })}
+        {t("privacy")} {version && t("model", { version })}{" "}
+        <a href="licences.txt" target="_blank" rel="noopener">
+          {t("licences")}
+        </a>
       </p>
     </div>
   );
