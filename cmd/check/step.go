@@ -29,6 +29,7 @@ type job struct {
 var steps = []step{
 	{"chromium", "Chromium for the browser tests", ensureChromium},
 	{"packages", "Node.js and the npm packages", ensurePackages},
+	{"audit", "known weaknesses of what is built upon", audit},
 	{"format", "Go code as gofmt writes it", checkFormat},
 	{"rules", "rules of the repository", checkRules},
 	{"generated", "generated files as the Go types make them", checkGenerated},
