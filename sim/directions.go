@@ -104,7 +104,7 @@ func addDay(sum *result.DirectionSide, day *sideDay, n float64, date string) {
 }
 
 // worstDoses are the doses of damage of every face of a side by the worst of its days, since damage is not summed over a
-// season. Stages have the same bunches in the same order.
+// season. Faces are in the order of what they see of the sky, so that stage by stage each stands for as open a part of the fruit.
 func worstDoses(days []daySum, side scenario.Side) []float64 {
 	var worst []float64
 	for i := range days {

@@ -76,7 +76,7 @@ func ripening(s scenario.Scenario, dates ...string) sim.Sweep {
 
 // Over ripening the rows of either hemisphere turn as fact 6 of the Hunter group has them (Terroir 2008, IVES 9420; see
 // TestFactRowDirections): the diagonal whose side looks to the afternoon sun has more heat on the worse side than the
-// other, and N–S rows more than E–W rows, which have the least but for the better diagonal (a known miss). A row line
+// other, and N–S rows more than E–W rows, which have the least (in the south but for the better diagonal, a known miss). A row line
 // read from its other end is the same row to the last digit; and where the sky is symmetric about noon the two diagonals
 // have each other's light, before noon for after noon.
 func TestDirectionsOverRipening(t *testing.T) {
@@ -131,5 +131,14 @@ func alike(t *testing.T, what string, a, b result.DirectionSide, mirrored bool) 
 		if math.Abs(c[0]-c[1]) > c[2] {
 			t.Errorf("%s: %s %.2f and %.2f", what, name, c[0], c[1])
 		}
+	}
+}
+
+// On even ground a turn makes no vines anew, from whichever end the rows are read.
+func TestTurnOnEvenGroundReusesCanopies(t *testing.T) {
+	s, engine := one(t, "vsp-spurs"), sim.NewEngine()
+	over(t, engine, s, sim.OneDay(s), 90)
+	if made := engine.Canopies(); made != 1 {
+		t.Errorf("%d canopies for one stand on even ground", made)
 	}
 }

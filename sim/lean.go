@@ -8,11 +8,11 @@ import (
 )
 
 // A run over many days and row directions is leaner than that of one day: its steps are as long as the floor
-// allows, its bunches are a part of the stand's, the same in every run, and scattered light, linear in sun and sky, is
+// allows, its fruit is a part of the stand's, typical of the whole, and scattered light, linear in sun and sky, is
 // looked up by the direction of the sun in the row frame.
 const (
 	leanStep_min = 15.0
-	leanBunches  = 50  // a side, at least, if there are as many; rows read from either end make twice as many
+	leanBunches  = 50  // a side, if there are as many; rows read from either end make twice as many
 	answerStep   = 7.5 // lattice of sun directions [deg]
 )
 
@@ -62,7 +62,7 @@ func (e *Engine) lean(s scenario.Scenario, o scenario.Option, pace func() error)
 	if err != nil {
 		return nil, err
 	}
-	few := model.Every(max(len(model.Faces)/2/leanBunches, 1))
+	few := model.Typical(max(len(model.Faces)/2/leanBunches, 1))
 	exchange, err := all.onto(few, pace)
 	if err != nil {
 		return nil, err

@@ -18,12 +18,8 @@ var misses = map[string]struct {
 		1.2, 0.5,
 		"the source compares fruit at equal PAR, whose physics alone give about 1 K; here all fruit of either side is compared",
 	},
-	"ripening, north: E–W over the better diagonal": {
-		1.094, 0.05,
-		"the sun stands lower in the last weeks and reaches the equator side of E–W rows; the trial measured one season, and the two lie within the draw of the bunches",
-	},
 	"ripening, south: E–W over the better diagonal": {
-		1.014, 0.01,
+		1.112, 0.05,
 		"the sun stands lower in the last weeks and reaches the equator side of E–W rows; the trial measured one season, and the two lie within the draw of the bunches",
 	},
 	"net of 0.8: skins in the sun": {

@@ -51,7 +51,11 @@ func (e *Engine) prepare(s scenario.Scenario, o scenario.Option, course weather.
 	if err != nil {
 		return nil, err
 	}
-	return newOptionDay(s, o, course, stand, model, day), nil
+	d := newOptionDay(s, o, course, stand, model, day)
+	d.pictured = true
+	cells := len(course.Instants) * len(model.Faces)
+	d.surface, d.whole, d.lit = make([]float32, 0, cells), make([]float32, 0, cells), make([]uint8, 0, cells)
+	return d, nil
 }
 
 // optionDay is one option on its way through the day.
@@ -75,21 +79,22 @@ type optionDay struct {
 	received []float64 // longwave on each strip of floor [W/m²]
 	pressure float64   // of the air [Pa]
 
-	views   []faceViews
-	mean    []float64 // whole-berry temperature of each face, carried from instant to instant [°C]
-	states  []faceState
-	before  []float64 // hottest point of each face at the last instant
-	tallies [2]sideTally
-	surface []float32
-	whole   []float32
-	lit     []uint8
+	views    []faceViews
+	mean     []float64 // whole-berry temperature of each face, carried from instant to instant [°C]
+	states   []faceState
+	before   []float64 // hottest point of each face at the last instant
+	tallies  [2]sideTally
+	pictured bool // the courses of the faces are kept
+	surface  []float32
+	whole    []float32
+	lit      []uint8
 }
 
 // faceViews are the longwave views of a face.
 type faceViews struct{ sky, ground, own, leaves, threads light.Broad }
 
 func newOptionDay(s scenario.Scenario, o scenario.Option, course weather.Series, stand *measured, model *light.Model, day *daylight) *optionDay {
-	faces, steps := len(model.Faces), len(course.Instants)
+	faces := len(model.Faces)
 	s.Fruit = s.FruitOf(o)
 	d := &optionDay{
 		scenario: s, option: o, course: course, stand: stand, light: model, day: day, step_min: step_min,
@@ -97,8 +102,7 @@ func newOptionDay(s scenario.Scenario, o scenario.Option, course weather.Series,
 		leaf:     heat.NewLeaf(o.Leaves.Blade_cm2, o.Leaves.Water),
 		pressure: sky.Pressure(s.Site.Elevation_m),
 		views:    make([]faceViews, faces), mean: make([]float64, faces), states: make([]faceState, faces),
-		before:  make([]float64, faces),
-		surface: make([]float32, 0, steps*faces), whole: make([]float32, 0, steps*faces), lit: make([]uint8, 0, steps*faces),
+		before: make([]float64, faces),
 	}
 	d.leafArea = stand.leafAreaIndex()
 	d.floor = heat.NewFloor(s.Site.Floor, model.Strips, course.Instants[0].Air_C)
@@ -222,7 +226,7 @@ func (d *optionDay) longwave(k, f int, n *near) light.Broad {
 	return sum.Times(d.berry.Emissivity)
 }
 
-// record tallies the instant and keeps it for the picture.
+// record tallies the instant, and keeps it where there is to be a picture.
 func (d *optionDay) record(k int, fruit *[2]heat.Around) {
 	for side := range d.tallies {
 		d.tallies[side].record(d.states, fruit[side].Air_C, fruit[side].Wind_ms)
@@ -233,6 +237,9 @@ func (d *optionDay) record(k int, fruit *[2]heat.Around) {
 			d.rule.Step(&d.tallies[f%2].tallies[f/2], d.before[f], state.hottest, state.lit, d.step_min/60)
 		}
 		d.before[f] = state.hottest
+		if !d.pictured {
+			continue
+		}
 		d.surface = append(d.surface, float32(state.hottest))
 		d.whole = append(d.whole, float32(state.mean))
 		lit := uint8(0)

@@ -67,22 +67,23 @@ func ofYear(day time.Time, year int) time.Time {
 	return time.Date(year, day.Month(), day.Day(), 0, 0, 0, 0, time.UTC)
 }
 
-// Ripening is a sweep of the usual weeks from first colour to harvest at the place of a scenario, every so many days:
-// from a weather file, as much of them as it has, else the design day of the scenario on those dates.
-func Ripening(s scenario.Scenario, file *weather.File, every int) Sweep {
-	dates := growth.DatesOf(s)
-	from, to, ok := dates.Veraison, dates.Harvest, false
+// SeasonOf are the dates of the stages of a scenario's season, as days of a year of their own.
+func SeasonOf(s scenario.Scenario) growth.Dates { return growth.DatesOf(s) }
+
+// Stretch is a span of days on which vines and fruit are in the stages of the scenario's season. Of a weather file it takes
+// as much of the span as the file has; where it has none of it, that is a fault, as is a day amid it that is not whole.
+func Stretch(s *scenario.Scenario, file *weather.File, from, to time.Time, every int) (Sweep, []weather.Fault) {
 	if file != nil {
-		from, to, ok = Within(file, from, to)
+		if first, last, ok := Within(file, from, to); ok {
+			from, to = first, last
+		}
 	}
-	sweep, faults := Span(&s, file, from, to, every)
-	if file != nil && !ok || len(faults) > 0 {
-		sweep, _ = Span(&s, nil, dates.Veraison, dates.Harvest, every)
-	}
+	sweep, faults := Span(s, file, from, to, every)
+	dates := growth.DatesOf(*s)
 	for i := range sweep.Days {
 		if date, err := dateOf(sweep.Days[i]); err == nil {
 			sweep.Days[i].Stage = dates.On(date)
 		}
 	}
-	return sweep
+	return sweep, faults
 }

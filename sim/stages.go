@@ -95,6 +95,9 @@ func lightSettings(s scenario.Scenario, o scenario.Option) light.Settings {
 
 // slopeInRow is the rise of the ground across and along a row.
 func slopeInRow(site scenario.Site, rows scenario.Rows) canopy.Slope {
+	if site.Slope_deg == 0 {
+		return canopy.Slope{} // without a sign that would tell even ground from even ground
+	}
 	across, along := site.Rise(rows)
 	return canopy.Slope{Across: across, Along: along}
 }

@@ -30,9 +30,10 @@ func OneDay(s scenario.Scenario) Sweep {
 
 // Part is a part of the work of a sweep that stands alone: an option, with its rows at an azimuth, over a run of its days.
 type Part struct {
-	Option      int
-	Azimuth_deg float64
-	From, To    int // days by their index, To not among them
+	Option      int     `json:"option"`
+	Azimuth_deg float64 `json:"azimuth_deg"`
+	From        int     `json:"from"` // first day, by its index
+	To          int     `json:"to"`   // day after the last
 }
 
 // Turns lists the parts of a turn of the rows: every option at every azimuth from 0, so many degrees apart, and at its

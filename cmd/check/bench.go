@@ -33,7 +33,7 @@ const (
 
 // benchmarks are those of the ratios and those that tell where the time goes.
 var benchmarks = []struct{ folder, names string }{
-	{"./sim", "Day|WindChange|AzimuthChange|LeafRemovalChange|WireHeightChange"},
+	{"./sim", "Day|WindChange|AzimuthChange|LeafRemovalChange|WireHeightChange|SeasonByOne|SeasonByTwo|TurnedWeek"},
 	{"./sim/canopy", "Domes|SingleRays"},
 	{"./sim/heat", "Step|FloorStep"},
 	{"./sim/light", "Instant|Model"},
@@ -51,6 +51,8 @@ var ratios = []ratio{
 	{"rays streamed into domes over rays one by one", [2]string{native, "Domes"}, [2]string{native, "SingleRays"}, 0.25, 0.2},
 	{"a day as WebAssembly over natively", [2]string{wasm, "Day"}, [2]string{native, "Day"}, 3.6, 1.6},
 	{"a change of wind over a day", [2]string{native, "WindChange"}, [2]string{native, "Day"}, 0.45, 0.1},
+	{"36 directions over a week over a day: 252 days at 50 times their speed", [2]string{native, "TurnedWeek"}, [2]string{native, "Day"}, 7, 252.0 / 50},
+	{"a season by two hands over one", [2]string{native, "SeasonByTwo"}, [2]string{native, "SeasonByOne"}, 0.65, 1 / 1.7},
 	{"leaves pulled on one of two options over a day", [2]string{native, "LeafRemovalChange"}, [2]string{native, "Day"}, 0.6, 0.6},
 }
 

@@ -1,5 +1,10 @@
 package light
 
+import (
+	"cmp"
+	"slices"
+)
+
 // Every is the model of every n-th bunch alone, both faces of it, with the light that they have in m; n ≥ 1.
 func (m *Model) Every(n int) *Model {
 	var kept []int
@@ -8,6 +13,30 @@ func (m *Model) Every(n int) *Model {
 			kept = append(kept, f)
 		}
 	}
+	return m.only(kept)
+}
+
+// Typical is the model of one in n faces of either side, n ≥ 1, with the light that they have in m: each stands for n that
+// see about as much of the sky, from the most hidden to the most open. Faces of the two sides take turns as in m, but the two
+// of a pair belong to bunches of their own.
+func (m *Model) Typical(n int) *Model {
+	sides := [2][]int{}
+	for f := range m.Faces {
+		sides[f%2] = append(sides[f%2], f)
+	}
+	count := max(len(sides[0])/n, 1)
+	kept := make([]int, 2*count)
+	for side, faces := range sides {
+		slices.SortStableFunc(faces, func(a, b int) int { return cmp.Compare(m.sky[a].Mean, m.sky[b].Mean) })
+		for k := range count {
+			kept[2*k+side] = faces[(2*k+1)*len(faces)/(2*count)]
+		}
+	}
+	return m.only(kept)
+}
+
+// only is the model of some faces.
+func (m *Model) only(kept []int) *Model {
 	few := *m
 	few.domes, few.down = m.domes.Only(kept), m.down.Only(kept)
 	few.Faces, few.bunches, few.edge = pick(m.Faces, kept, 1), pick(m.bunches, kept, 1), pick(m.edge, kept, 1)

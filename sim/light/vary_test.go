@@ -16,6 +16,36 @@ func furthest(a, b []Broad) float64 {
 	return worst
 }
 
+// Typical faces are some of all, as open as these from the most hidden to the most open, by turns of either side; one in one
+// are all of them.
+func TestTypicalFacesStandForAll(t *testing.T) {
+	m := model(t, invented(3, 2500, 40, false), canopy.Slope{Across: 0.05})
+	few, all := m.Typical(4), m.Typical(1)
+	if len(few.Faces) != 20 || len(all.Faces) != len(m.Faces) {
+		t.Fatalf("%d and %d faces, want 20 and %d", len(few.Faces), len(all.Faces), len(m.Faces))
+	}
+	for side := range 2 {
+		var mean [2]float64
+		for i, of := range []*Model{few, all} {
+			for f := side; f < len(of.Faces); f += 2 {
+				sky, _, _, _ := of.Views(f)
+				mean[i] += sky.Mean / float64(len(of.Faces)/2)
+				if f >= 2 {
+					if before, _, _, _ := of.Views(f - 2); before.Mean > sky.Mean {
+						t.Errorf("face %d sees less of the sky than the one before", f)
+					}
+				}
+				if of.Faces[f].Right != (side == 1) {
+					t.Errorf("face %d is not of its side", f)
+				}
+			}
+		}
+		if math.Abs(mean[0]-mean[1]) > 0.05*mean[1] {
+			t.Errorf("side %d: typical faces see %.4f of the sky, all %.4f", side, mean[0], mean[1])
+		}
+	}
+}
+
 // A part of the bunches has the light that it has among all.
 func TestEveryBunchKeepsItsLight(t *testing.T) {
 	m := model(t, invented(3, 2500, 40, false), canopy.Slope{Across: 0.05})

@@ -81,13 +81,16 @@ type Tally struct {
 func (r *Rule) Step(t *Tally, from_C, to_C float64, lit bool, hours float64) {
 	for k, limit := range r.limits {
 		share := shareOver(from_C, to_C, limit)
+		if share == 0 {
+			continue
+		}
 		t.Over[k] += hours * share
 		t.Heat[k] += hours * share * meanOver(from_C, to_C, limit)
 	}
 	t.Dose += hours / lethalTime * r.meanRate(from_C, to_C)
 	if lit {
 		t.Lit_h += hours
-		heat := math.Max((from_C+to_C)/2-browningFrom, 0) / browningScale
+		heat := max((from_C+to_C)/2-browningFrom, 0) / browningScale
 		t.Browning += hours * r.browning * (browningFloor + heat)
 	}
 }
@@ -97,7 +100,7 @@ func Damaged(dose float64) float64 { return 1 - math.Exp2(-dose) }
 
 // shareOver is the share of a straight course from a to b that lies above a limit.
 func shareOver(a, b, limit float64) float64 {
-	switch low, high := math.Min(a, b), math.Max(a, b); {
+	switch low, high := min(a, b), max(a, b); {
 	case low >= limit:
 		return 1
 	case high <= limit:
@@ -109,8 +112,8 @@ func shareOver(a, b, limit float64) float64 {
 
 // meanOver is how far a straight course from a to b is over a limit in the mean of the part that is over it [K].
 func meanOver(a, b, limit float64) float64 {
-	low, high := math.Min(a, b), math.Max(a, b)
-	return math.Max((math.Max(low, limit)+high)/2-limit, 0)
+	low, high := min(a, b), max(a, b)
+	return max((max(low, limit)+high)/2-limit, 0)
 }
 
 // meanRate is the mean rate of damage over a straight course of temperature, 1 at T50. Up to the
@@ -118,12 +121,12 @@ func meanOver(a, b, limit float64) float64 {
 // no damage where sunlit ones were ruined (Allegro et al. 2024, Acta Hort. 1395). That the rate then
 // rises from zero, as 2^x less its value there, is an assumption.
 func (r *Rule) meanRate(from_C, to_C float64) float64 {
-	low, high := math.Min(from_C, to_C), math.Max(from_C, to_C)
+	low, high := min(from_C, to_C), max(from_C, to_C)
 	if high <= r.from {
 		return 0
 	}
 	share := shareOver(low, high, r.from)
-	low = math.Max(low, r.from)
+	low = max(low, r.from)
 	repaired := math.Exp2((r.from - r.t50) / r.doubling)
 	return share * (r.meanPower(low, high) - repaired) / (1 - repaired)
 }

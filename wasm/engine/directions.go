@@ -25,7 +25,12 @@ func (b *bridge) directions(job queue.Job, s scenario.Scenario) {
 	}
 	sweep := sim.OneDay(s)
 	if job.Directions == "ripening" {
-		sweep = sim.Ripening(s, b.almanac.FileOf(s), ripeningEvery)
+		dates := sim.SeasonOf(s)
+		days, faults := sim.Stretch(&s, b.almanac.FileOf(s), dates.Veraison, dates.Harvest, ripeningEvery)
+		if weather.Blocked(faults) { // none of these weeks is in the file: the day of the scenario goes through them
+			days, _ = sim.Stretch(&s, nil, dates.Veraison, dates.Harvest, ripeningEvery)
+		}
+		sweep = days
 	}
 	done := 0.0
 	rows := make([][]result.Direction, len(s.Options))
