@@ -20,7 +20,9 @@ func (e *Engine) weigh(s scenario.Scenario, day *result.Day, course weather.Seri
 		return nil, err
 	}
 	critical := frost.CriticalOf(s.Frost)
-	w := &result.Weighing{Night: frost.Told(night, critical)}
+	w := &result.Weighing{Night: frost.Told(night, critical), Terms: map[string]float64{
+		"colourLimit": colourLimit_C, "weakest": frost.Weakest_K, "strongest": frost.Strongest_K, "screen": frost.Screen_m,
+	}}
 	for i, o := range s.Options {
 		stand, key, err := e.stand(s, o)
 		if err != nil {

@@ -30,7 +30,7 @@ func writeWeighing(w io.Writer, day result.Day, units words.Units, summaryOnly b
 		of    func(*result.Weighed) string
 	}{
 		{"ground in shade at noon", func(o *result.Weighed) string { return words.Quantity(o.Water.Shaded, "share", 0, units) }},
-		{"fruit over " + words.Quantity(35, "degC", 0, units), func(o *result.Weighed) string { return words.Quantity(o.Colour_h, "h", 1, units) }},
+		{"fruit over " + words.Quantity(day.Weighing.Terms["colourLimit"], "degC", 0, units), func(o *result.Weighed) string { return words.Quantity(o.Colour_h, "h", 1, units) }},
 	} {
 		row := []any{more.title}
 		for i := range day.Weighing.Options {
@@ -46,16 +46,20 @@ func writeWeighing(w io.Writer, day result.Day, units words.Units, summaryOnly b
 	}
 	writeOrder(w, day.Weighing)
 	if !summaryOnly {
-		writeColumnSources(w, day.Weighing)
+		writeColumnSources(w, day.Weighing, units)
 	}
 	return nil
 }
 
 // writeColumnSources says of every column what it holds and where it is from.
-func writeColumnSources(w io.Writer, weighing *result.Weighing) {
+func writeColumnSources(w io.Writer, weighing *result.Weighing, units words.Units) {
+	style, terms := words.Style{Units: units}, map[string]any{}
+	for name, value := range weighing.Terms {
+		terms[name] = value
+	}
 	fmt.Fprintln(w, "\nWhere the columns are from:")
 	for _, key := range []string{"heat", "light", "frost", "crop", "work", "water", "colour"} {
-		text := func(part string) string { return words.Text("en", "weigh."+key+part, nil, nil) }
+		text := func(part string) string { return style.Text("weigh."+key+part, nil, terms) }
 		fmt.Fprintf(w, "  %s. %s %s\n", text(""), text(".says"), text(".source"))
 	}
 	fmt.Fprintf(w, "  Buds. %s\n", weighing.Night.KillSource)

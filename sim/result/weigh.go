@@ -15,6 +15,8 @@ type Weighing struct {
 	Options []Weighed `json:"options"` // in the order of the scenario
 	// Order lists the options by the weights of the reader, the best first; empty when all weights are 0.
 	Order []Placed `json:"order"`
+	// Terms are the numbers that the texts of the columns name.
+	Terms map[string]float64 `json:"terms"`
 }
 
 // Placed is one option in the order of the reader's weights.

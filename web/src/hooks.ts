@@ -57,6 +57,11 @@
  *   weigh                  the table of the whole decision; weigh-KEY the slider of a weight, weigh-KEY-L the number
  *                          of an option with data-low and data-high; KEY is heat, light, frost, crop, work, water, colour
  *   weigh-order            the order by the reader's weights; night, crop the parts below it
+ *   lessons                opens the list of lessons; lesson-open-KEY opens one of them
+ *   lesson                 the open lesson: data-lesson its key, data-stage the stage, data-seen "true" once the runs are in
+ *   lesson-guess-KEY       a guess; lesson-next, lesson-back, lesson-run, lesson-leave, lesson-print go on from a stage
+ *   lesson-value-NAME      a number of the lesson; lesson-outcome has data-found, the guess that the run bears out
+ *   lesson-try-KEY, lesson-notes, lesson-take-over, lesson-anew      what the last stage offers
  *
  * Every number carries its full value in data-value, as String(number).
  */
@@ -71,4 +76,9 @@ export function optionHook(option: number, part?: string): string {
 /** The mark of a row of the decision, or of one option in it. */
 export function weighHook(key: string, option?: number): string {
   return option === undefined ? `weigh-${key}` : `weigh-${key}-${letter(option)}`;
+}
+
+/** The mark of a part of a lesson: a guess, a number, something to try out, or its entry in the list. */
+export function lessonHook(part: "guess" | "value" | "try" | "open", key: string): string {
+  return `lesson-${part}-${key}`;
 }

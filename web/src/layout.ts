@@ -1,17 +1,18 @@
 /** Where the panes lie, and whether all columns fit beside each other. Measured only when the layout changes. */
 
 import { computed, effect, signal } from "@preact/signals";
-import { optionCount, shownOption } from "./store.ts";
+import { lending, optionCount, shownOption } from "./store.ts";
 import { panes } from "./view.ts";
 import type { Pane } from "./view-messages.ts";
 
-/** A column needs this much, in multiples of the text size, so that larger text counts too. */
+/** A column needs this much, in multiples of the text size, so that larger text counts too; in a lesson it shows less. */
 const column_rem = 20;
+const lessonColumn_rem = 13;
 
 const width = signal(window.innerWidth);
 const textSize = signal(16);
 
-export const fits = computed(() => width.value >= optionCount.value * column_rem * textSize.value);
+export const fits = computed(() => width.value >= optionCount.value * (lending.value ? lessonColumn_rem : column_rem) * textSize.value);
 
 /** Watches the columns and tells the view where its panes are. Returns how to stop. */
 export function watchLayout(grid: HTMLElement): () => void {

@@ -61,3 +61,14 @@ export function orderLooks(before: readonly number[]): void {
     homes.value = before.flatMap((i) => homes.value[i] ?? []);
   });
 }
+
+/** All looks as they are, to come back to. */
+export function heldLooks(): () => void {
+  const [before, firsts, together] = [looks.peek(), homes.peek(), looksLinked.peek()];
+  return () =>
+    batch(() => {
+      looks.value = before;
+      homes.value = firsts;
+      looksLinked.value = together;
+    });
+}

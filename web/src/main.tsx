@@ -7,6 +7,7 @@ import { engineState, startEngine } from "./engine.ts";
 import { startEmbedded } from "./keep/embedded.ts";
 import { openFile, startKeeping } from "./keep/keeping.ts";
 import { startOffline } from "./keep/offline.ts";
+import { startLessons } from "./lessons/lesson.ts";
 import { App } from "./parts/app.tsx";
 import { startReport } from "./parts/report.tsx";
 import { fileHovers, projected, readOnly, redoEdit, scenario, sheet, systemTheme, theme, undoEdit } from "./store.ts";
@@ -74,6 +75,7 @@ takeDrops();
 startReport();
 listenToView();
 await startKeeping();
+startLessons();
 startEngine();
 
 const root = document.getElementById("app");

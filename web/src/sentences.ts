@@ -52,11 +52,6 @@ export function sentenceText(code: string, values: Values, units: UnitSystem): s
   );
 }
 
-/** A text of the shared catalogue that has no values. */
-export function sharedText(code: string): string {
-  return catalogue[code] ?? code;
-}
-
 export function verdictText(sentence: Sentence, units: UnitSystem): string {
   return sentenceText(sentence.code, { ...sentence.words, ...sentence.values }, units);
 }

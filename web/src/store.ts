@@ -24,22 +24,43 @@ export const step_min = 5;
 /** True where the page is a picture within another page: what it shows is looked at and not changed. */
 export const readOnly = typeof location === "object" && new URLSearchParams(location.search).has("embed");
 
-const history = signal<History<JsonObject>>(startHistory(firstScenario));
+const own = signal<History<JsonObject>>(startHistory(firstScenario));
+/** A document in front of the person's own, which stays as it is behind it; null where there is none. */
+const lent = signal<History<JsonObject> | null>(null);
+const history = computed(() => lent.value ?? own.value);
 
+/** The document that is shown and edited. */
 export const scenario = computed(() => history.value.present);
+/** The person's own document. */
+export const ownScenario = computed(() => own.value.present);
+/** Whether another document stands in front of it. */
+export const lending = computed(() => lent.value !== null);
 export const canUndo = computed(() => history.value.past.length > 0);
 export const canRedo = computed(() => history.value.future.length > 0);
 export const optionCount = computed(() => rawOptions(scenario.value).length);
 
+function setHistory(next: History<JsonObject>): void {
+  if (lent.peek()) lent.value = next;
+  else own.value = next;
+}
+
 /** Replaces the document as one step of its own, or as a part of a gesture. */
 export function replaceScenario(next: JsonObject, gesture: string | null = null): void {
   if (readOnly) return;
-  history.value = record(history.value, next, gesture);
+  setHistory(record(history.peek(), next, gesture));
 }
 
-/** Begins with a document: there is nothing before it to go back to. */
+/** Begins with a document of the person's own: there is nothing before it to go back to. */
 export function startScenario(document: JsonObject): void {
-  history.value = startHistory(document);
+  own.value = startHistory(document);
+}
+
+/** Puts a document in front of the person's own, or with null takes it away again. */
+export function lend(document: JsonObject | null): void {
+  batch(() => {
+    lent.value = document && startHistory(document);
+    keepViewInside();
+  });
 }
 
 /** Sets one value of the document. Edits with the same gesture until sealGesture are one step. */
@@ -49,16 +70,16 @@ export function edit(path: Path, value: Json, gesture: string | null = null): vo
 }
 
 export function sealGesture(): void {
-  history.value = seal(history.value);
+  setHistory(seal(history.value));
 }
 
 export function undoEdit(): void {
-  history.value = undo(history.value);
+  setHistory(undo(history.value));
   keepViewInside();
 }
 
 export function redoEdit(): void {
-  history.value = redo(history.value);
+  setHistory(redo(history.value));
   keepViewInside();
 }
 
@@ -95,7 +116,7 @@ export function chooseForm(index: number, form: string): void {
 /** The design day before a measured one was taken; null where the document came with a measured one. */
 const designDayBefore = signal<JsonObject | null>(null);
 effect(() => {
-  if (!isMeasured(scenario.value)) designDayBefore.value = designDay(scenario.value);
+  if (!isMeasured(ownScenario.value)) designDayBefore.value = designDay(ownScenario.value);
 });
 
 /** Takes a measured day with its place and clock, as one step or as a part of a gesture. */
@@ -116,8 +137,8 @@ export const playing = signal(false);
 export const units = signal<UnitSystem>(remembered("units") === "us" ? "us" : "metric");
 /** The option shown where only one fits. */
 export const shownOption = signal(0);
-/** What the open sheet edits: an option by its index, the site and weather; what it keeps or hands on; or nothing. */
-export const sheet = signal<number | "site" | "keep" | "share" | null>(null);
+/** What the open sheet edits: an option by its index, the site and weather; or what it is for: keeping, handing on, choosing a lesson; or nothing. */
+export const sheet = signal<number | "site" | "keep" | "share" | "lessons" | null>(null);
 /** The number of the day whose explanation is open; only while no sheet is. */
 export const explained = signal<{ option: number; number: string } | null>(null);
 effect(() => {

@@ -59,6 +59,7 @@ const readings: Record<string, { metric: Reading; us: Reading }> = {
   deg: { metric: same("°", 1), us: same("°", 1) },
   h: { metric: same("h", 1), us: same("h", 1) },
   "mm/h": { metric: same("mm/h", 1), us: times("in/h", inchesPerCentimetre / 10, 3) },
+  "W/m2/K": { metric: same("W/m² per °C", 1), us: times("W/m² per °F", 1 / 1.8, 1) },
   "W/m2": { metric: same("W/m²", 0), us: same("W/m²", 0) },
   "1": { metric: times("%", 100, 0), us: times("%", 100, 0) },
   share: { metric: times("%", 100, 0), us: times("%", 100, 0) },

@@ -264,7 +264,15 @@ var pageOfPDF = regexp.MustCompile(`/Type\s*/Page\b[^s]`)
 // report prints the page on paper of a size [in] and wants no more than some pages, with pictures on them.
 func (p *tab) report(name string, width, height float64, most int) {
 	p.t.Helper()
-	var pdf []byte
+	pdf := p.printed(name, width, height, most)
+	if pictures := bytes.Count(pdf, []byte("/Subtype /Image")); pictures < 3 {
+		p.t.Errorf("%s has %d pictures, not one for each option", name, pictures)
+	}
+}
+
+// printed is the page on paper of a size [in], of no more than some pages.
+func (p *tab) printed(name string, width, height float64, most int) (pdf []byte) {
+	p.t.Helper()
 	background := true
 	p.do(chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
 		printed, err := cdp.Call(ctx, t, cdpage.PrintToPDF, cdpage.PrintToPDFParams{
@@ -277,7 +285,5 @@ func (p *tab) report(name string, width, height float64, most int) {
 	if pages := len(pageOfPDF.FindAll(pdf, -1)); pages < 1 || pages > most {
 		p.t.Errorf("%s has %d pages, not 1 to %d", name, pages, most)
 	}
-	if pictures := bytes.Count(pdf, []byte("/Subtype /Image")); pictures < 3 {
-		p.t.Errorf("%s has %d pictures, not one for each option", name, pictures)
-	}
+	return pdf
 }

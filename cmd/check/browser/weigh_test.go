@@ -22,6 +22,14 @@ func TestTheWholeDecision(t *testing.T) {
 	p.enter("field-weights-heat", "100")
 	p.answered()
 	p.says("weigh-order", "1.00", "B Sprawl")
+	p.press("add-option")
+	p.choose("option-C-form", "high-cordon")
+	p.answered()
+	p.press("add-option")
+	p.choose("option-D-form", "lyre")
+	p.answered()
+	p.says("weigh", "margin to a tenth killed")
+	p.says("crop", "times the prunings", "Balanced pruning")
 	p.looks([]look{{"light", 1440, 900}, {"dark", 768, 1024}, {"light", 360, 780}}, func(look look, name string) {
 		eval[bool](p, `(() => { `+hook("weigh")+`.scrollIntoView(); return true; })()`)
 		p.shot("weigh-" + name)
@@ -32,6 +40,17 @@ func TestTheWholeDecision(t *testing.T) {
 			p.t.Errorf("the page is %d px wide in a window of %d", wide, look.width)
 		}
 	})
+
+	// The table of four forms is handed over on paper, with cautions and sources on it.
+	eval[bool](p, `(window.print = () => { window.printed = true; }, true)`)
+	p.click("weigh-print")
+	p.until(`window.printed`)
+	paper := eval[string](p, `document.querySelector(".decision-paper")?.textContent ?? ""`)
+	for _, words := range []string{"Not a frost warning", "nothing here is a promise", "Order by your weights", "Williams & Ayars", "assumption", "D Lyre"} {
+		if !strings.Contains(paper, words) {
+			t.Errorf("the paper does not say %q", words)
+		}
+	}
 
 	p.enter("field-frost-wind_ms", "3")
 	p.answered()

@@ -25,6 +25,7 @@ var Table = []Folder{
 	{Path: "sim/frost", May: []string{"sim/scenario", "sim/result", "sim/training", "sim/growth", "sim/sun", "sim/sky", "sim/weather", "sim/heat", "sim/internal/…"}, Why: "it says what a cold night means; it draws nothing and stands below the façade"},
 	{Path: "sim/crop", May: []string{"sim/scenario", "sim/result", "sim/training", "sim/growth", "sim/weather", "sim/light", "sim/internal/…"}, Why: "it says what the canopy means for the crop; it draws nothing and stands below the façade"},
 	{Path: "sim/spread", May: []string{"sim/scenario", "sim/result", "sim/internal/…"}, Why: "it draws inputs and sums up outputs; the façade runs the chain in between"},
+	{Path: "sim/lesson", May: []string{"sim", "sim/scenario/…", "sim/result", "sim/sun", "testdata"}, Why: "it runs the lessons of the page as anybody else would, to hold what they say against published values"},
 	{Path: "sim/verify", May: []string{"sim/…", "testdata"}, Why: "it compares tables with the very functions of the simulation and has nothing to do with pages or pictures"},
 	{Path: "sim", May: []string{
 		"sim/scenario/…", "sim/result", "sim/words", "sim/training", "sim/growth", "sim/cover", "sim/sun", "sim/sky", "sim/weather",

@@ -19,6 +19,7 @@ var entries = [...]entry{
 	{source: "main.tsx", out: "app", format: api.FormatESModule},
 	{source: "engine-worker.ts", out: "engine-worker", format: api.FormatIIFE},
 	{source: "view-host.ts", out: "view-host", format: api.FormatESModule},
+	{source: "qr.ts", out: "qr", format: api.FormatESModule},
 }
 
 // bundle writes the scripts of the page.

@@ -455,6 +455,12 @@ export interface Weighing {
    * Order lists the options by the weights of the reader, the best first; empty when all weights are 0.
    */
   order: Placed[];
+  /**
+   * Terms are the numbers that the texts of the columns name.
+   */
+  terms: {
+    [k: string]: number;
+  };
 }
 /**
  * Night is the air of the frost night by height.

@@ -6,7 +6,7 @@
 import { computed, effect, signal } from "@preact/signals";
 import { effectiveText, type JsonObject } from "../document.ts";
 import { firstScenario } from "../scenarios.ts";
-import { readOnly, replaceScenario, scenario, startScenario } from "../store.ts";
+import { lend, ownScenario, readOnly, replaceScenario, startScenario } from "../store.ts";
 import { readDocument, readText, type Read, longestFile } from "./files.ts";
 import { unpack } from "./packed.ts";
 import * as shelf from "./shelf.ts";
@@ -114,7 +114,7 @@ async function bringBack(): Promise<void> {
     const own = all.find((work) => work.id === before);
     if (own && (await claim(own.id))) id = own.id;
     const work = own ?? all[0];
-    if (!work || scenario.peek() !== firstScenario) return;
+    if (!work || ownScenario.peek() !== firstScenario) return;
     const read = readDocument(work.document);
     if ("document" in read) startScenario(read.document);
   } catch {
@@ -132,7 +132,7 @@ function keepFromNow(): void {
   void refresh();
   let timer: ReturnType<typeof setTimeout> | undefined;
   let waiting: JsonObject | null = null;
-  const started = scenario.peek();
+  const started = ownScenario.peek();
   const write = () => {
     clearTimeout(timer);
     const document = waiting;
@@ -140,7 +140,7 @@ function keepFromNow(): void {
     if (document) void keep(document);
   };
   effect(() => {
-    const document = scenario.value;
+    const document = ownScenario.value;
     if (document === firstScenario || (document === started && waiting === null && !linkModel.peek())) return;
     waiting = document;
     clearTimeout(timer);
@@ -195,7 +195,7 @@ export async function refresh(): Promise<void> {
 /** Keeps the scenario under a name; one of the same name is replaced. */
 export async function saveAs(name: string): Promise<void> {
   try {
-    await shelf.keepNamed({ name, changed: Date.now(), document: scenario.peek() });
+    await shelf.keepNamed({ name, changed: Date.now(), document: ownScenario.peek() });
     notSaved.value = null;
   } catch (error) {
     notSaved.value = failure(error);
@@ -241,6 +241,7 @@ function take(read: Read, name: string): void {
     return;
   }
   linkModel.value = null;
+  lend(null);
   replaceScenario(read.document);
   notices.value = tellings(read, name);
 }

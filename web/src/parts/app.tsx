@@ -3,6 +3,8 @@
 import { useEffect, useRef } from "preact/hooks";
 import { answer, engineState, progress, startEngine } from "../engine.ts";
 import { fits, watchLayout } from "../layout.ts";
+import { firstLook } from "../lessons/catalogue.ts";
+import { lesson, stage, stageIndex } from "../lessons/lesson.ts";
 import { letter } from "../document.ts";
 import { optionName, optionResult } from "../shown.ts";
 import { optionCount, scenario, shownOption, units } from "../store.ts";
@@ -19,6 +21,7 @@ import { FaultSummary } from "./faults.tsx";
 import { Header } from "./header.tsx";
 import { Marker } from "./icons.tsx";
 import { KeepNotices } from "./keep-notices.tsx";
+import { LessonPanel } from "./lesson.tsx";
 import { Legend } from "./legend.tsx";
 import { SunRibbon } from "./ribbon.tsx";
 import { HourTable } from "./table.tsx";
@@ -27,25 +30,46 @@ import { WayChoice } from "./ways.tsx";
 
 export function App() {
   if (engineState.value.phase === "unsupported") return <WithoutEngine />;
+  const now = lesson.value;
   return (
     <>
       <Header />
-      <main>
+      <main data-lesson={lessonPhase()}>
         <KeepNotices />
         <EngineNotice />
         <FaultSummary />
-        <Comparison />
-        <OptionSwitch />
-        <WayChoice />
-        <Columns />
-        <Legend />
-        <Weigh />
-        <CanopyTable />
-        <Directions />
-        <HourTable />
+        <div class="beside">
+          {now ? <LessonPanel /> : <Comparison />}
+          <div class="looked-at">
+            <OptionSwitch />
+            <WayChoice />
+            <Columns />
+            <Legend />
+          </div>
+        </div>
+        {!now && <OwnTables />}
         <Cautions />
       </main>
       <SunRibbon />
+    </>
+  );
+}
+
+/** What a lesson leaves to the reader: the answer is not shown before the guess, and only at the end all is his. */
+function lessonPhase(): "asking" | "looking" | "trying" | undefined {
+  const now = lesson.value;
+  if (!now) return undefined;
+  if (stageIndex.value < firstLook(now)) return "asking";
+  return stage.value?.key === "mind" ? "trying" : "looking";
+}
+
+function OwnTables() {
+  return (
+    <>
+      <Weigh />
+      <CanopyTable />
+      <Directions />
+      <HourTable />
     </>
   );
 }

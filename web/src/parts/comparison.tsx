@@ -59,7 +59,7 @@ export function Comparison() {
 }
 
 /** Whether the numbers are those of the set-up shown: in words, and as a line along the top of the window. */
-function CalculationState() {
+export function CalculationState() {
   const phase = engineState.value.phase;
   const busy = pending.value && phase === "running";
   return (

@@ -1,12 +1,14 @@
 /** The head of the page: what is compared, under which sun, and the tools that act on all of it. */
 
 import { effectiveNumber, effectiveText, type JsonObject, rawOptions } from "../document.ts";
+import { lesson, stage } from "../lessons/lesson.ts";
 import { isMeasured } from "../measured-day.ts";
 import { canRedo, canUndo, projected, readOnly, redoEdit, scenario, setUnits, sheet, switchTheme, theme, undoEdit, units } from "../store.ts";
 import { t } from "../text.ts";
 import { coordinate, longDate, rowDirection, show, text, type UnitSystem } from "../units.ts";
 import { Button } from "./button.tsx";
 import { ProjectorIcon, RedoIcon, ThemeIcon, UndoIcon } from "./icons.tsx";
+import { LessonList } from "./lesson-list.tsx";
 import { KeepSheets, KeepTools } from "./keep-tools.tsx";
 import { SiteSheet } from "./sheet.tsx";
 
@@ -18,7 +20,7 @@ export function Header() {
     <header class="top">
       <p class="brand">{t("brand")}</p>
       <div class="place">
-        <h1>{effectiveText(document, ["name"])}</h1>
+        {!lesson.value && <h1>{effectiveText(document, ["name"])}</h1>}
         <p class="facts" data-testid="facts">{facts(document, units.value).join(" · ")}</p>
         <div class="place-more">
           {note && (
@@ -26,17 +28,27 @@ export function Header() {
               {note}
             </p>
           )}
-          <Button
-            label={t("site")}
-            class="quiet"
-            expanded={sheet.value === "site"}
-            onPress={() => (sheet.value = sheet.value === "site" ? null : "site")}
-            hook="site"
-          />
+          {(!lesson.value || stage.value?.key === "mind") && (
+            <Button
+              label={t("site")}
+              class="quiet"
+              expanded={sheet.value === "site"}
+              onPress={() => (sheet.value = sheet.value === "site" ? null : "site")}
+              hook="site"
+            />
+          )}
         </div>
       </div>
       <div class="tools" role="group" aria-label={t("tools")}>
-        {!readOnly && <KeepTools />}
+        {!readOnly && !lesson.value && <KeepTools />}
+        {!readOnly && (
+          <Button
+            label={t("lessons")}
+            expanded={sheet.value === "lessons"}
+            onPress={() => (sheet.value = sheet.value === "lessons" ? null : "lessons")}
+            hook="lessons"
+          />
+        )}
         <Button label={t("undo")} onPress={undoEdit} disabled={!canUndo.value} hook="undo" shortcut="Control+Z">
           <UndoIcon />
         </Button>
@@ -55,6 +67,7 @@ export function Header() {
         </Button>
       </div>
       {sheet.value === "site" && <SiteSheet />}
+      {sheet.value === "lessons" && <LessonList />}
       <KeepSheets />
     </header>
   );

@@ -4,16 +4,18 @@ import { signal } from "@preact/signals";
 import { render } from "preact";
 import { at, effective, effectiveNumber, effectiveText, fieldSchema, formByKey, isObject, type JsonObject, letter, type Path, rawOptions } from "../document.ts";
 import { answer, ranges, rangesDrawn } from "../engine.ts";
-import { link, refreshLink } from "../keep/link.ts";
+import { refreshLink } from "../keep/link.ts";
 import { paneCanvases } from "../keep/pictures.tsx";
 import { fieldLabel } from "../labels.ts";
-import { isMeasured } from "../measured-day.ts";
 import { comparisonText, verdictText } from "../sentences.ts";
 import { compared, type DayNumber, limits, optionName, worse, worseBand } from "../shown.ts";
 import { instant, step_min, units } from "../store.ts";
 import { t, tOr } from "../text.ts";
-import { clock, clockName, coordinate, formatNumber, longDate, moment, rowDirection, show, showPlain, span, text } from "../units.ts";
+import { clock, formatNumber, rowDirection, show, showPlain, span, text } from "../units.ts";
 import { DayChart } from "./day-chart.tsx";
+import { drawLessonSheet } from "./lesson-sheet.tsx";
+import { Head, PaperFoot, placeAndDay, sourceNote } from "./report-head.tsx";
+import { DecisionPaper } from "./weigh-paper.tsx";
 
 /** Addresses of the drawn panes, as they were when the report was asked for, one per option. */
 const paneImages = signal<string[]>([]);
@@ -30,10 +32,23 @@ export async function printReport(): Promise<void> {
   window.print();
 }
 
-/** Draws the report at once, as a browser that begins to print needs it. */
+/** Waits for the ranges and hands the table of the decision to the print dialogue. */
+export async function printDecision(): Promise<void> {
+  await Promise.all([refreshLink(), rangesDrawn()]);
+  decisionAsked = true;
+  // Some browsers go on before the paper is drawn.
+  window.addEventListener("afterprint", () => (decisionAsked = false), { once: true });
+  drawReport();
+  window.print();
+}
+
+/** Whether the paper that is asked for is that of the decision. */
+let decisionAsked = false;
+
+/** Draws the report, or the paper that was asked for, at once, as a browser that begins to print needs it. */
 function drawReport(): void {
   const place = document.getElementById("report");
-  if (place && answer.peek()) render(<Report />, place);
+  if (place && answer.peek() && !drawLessonSheet(place)) render(decisionAsked ? <DecisionPaper /> : <Report />, place);
 }
 
 /** Whoever prints by the browser's own command gets the report too. */
@@ -51,7 +66,7 @@ function Report() {
       <header>
         <h1>{t("report.title", { name: day.name })}</h1>
         <p>{placeAndDay(document)}</p>
-        <p class="report-note">{isMeasured(document) ? t("measured.source", { source: effectiveText(document, ["weather", "source"]) }) : effectiveText(document, ["note"])}</p>
+        <p class="report-note">{sourceNote(document)}</p>
       </header>
       <section class="report-findings">
         {day.comparison.map((sentence, i) => (
@@ -96,32 +111,9 @@ function Report() {
           {t("caution.scope")} {t("caution.people")} {t("caution.limits")} {t("caution.leaves")} {t("caution.trellis")}
         </p>
       </section>
-      <footer>
-        <p>{t("report.made", { moment: moment(Date.now()), version: day.modelVersion })}</p>
-        {link.value && (
-          <p class="report-link">
-            <a href={link.value}>{link.value}</a>
-          </p>
-        )}
-      </footer>
+      <PaperFoot />
     </article>
   );
-}
-
-function placeAndDay(document: JsonObject): string {
-  const of = (path: Path, unit: string, digits?: number) => text(show(effectiveNumber(document, path), unit, units.value, digits));
-  const place = t("place", {
-    latitude: coordinate(effectiveNumber(document, ["site", "latitude_deg"]), "latitude"),
-    longitude: coordinate(effectiveNumber(document, ["site", "longitude_deg"]), "longitude"),
-  });
-  return [
-    place,
-    of(["site", "elevation_m"], "m", 0),
-    t(isMeasured(document) ? "date.measured" : "date.design", { date: longDate(effectiveText(document, ["weather", "date"])) }),
-    t("report.air", { low: of(["weather", "airMin_C"], "degC", 0), high: of(["weather", "airMax_C"], "degC", 0) }),
-    t("report.wind", { wind: of(["weather", "wind_ms"], "m/s") }),
-    t("hour.clock", { clock: clockName(effectiveNumber(document, ["site", "utcOffset_h"])) }),
-  ].join(" · ");
 }
 
 function Results({ options }: { options: number[] }) {
@@ -154,21 +146,6 @@ function Results({ options }: { options: number[] }) {
         ))}
       </tbody>
     </table>
-  );
-}
-
-function Head({ options }: { options: number[] }) {
-  return (
-    <thead>
-      <tr>
-        <td />
-        {options.map((i) => (
-          <th key={i} scope="col">
-            {letter(i)}
-          </th>
-        ))}
-      </tr>
-    </thead>
   );
 }
 

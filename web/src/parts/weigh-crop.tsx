@@ -2,7 +2,7 @@
 
 import { letter } from "../document.ts";
 import { weighing } from "../engine.ts";
-import type { Weighed } from "../generated/result.ts";
+import type { OptionCrop as Crop, Weighed } from "../generated/result.ts";
 import { verdictText } from "../sentences.ts";
 import { optionName } from "../shown.ts";
 import { scenario, units } from "../store.ts";
@@ -44,47 +44,49 @@ export function CropPart() {
 }
 
 function OptionCrop({ option: { crop }, index }: { option: Weighed; index: number }) {
-  const whole = (value: number) => formatNumber(value, 0);
-  const yields = (low: number, high: number) => span(low, high, "t/ha", units.value);
-  const wood = crop.spurs > 0 ? t("crop.spurs", { count: whole(crop.spurs) }) : t("crop.canes", { count: whole(crop.canes) });
   return (
     <div class="weigh-option">
       <h4>
         <Marker option={index} /> {letter(index)} {optionName(scenario.value, index)}
       </h4>
-      <p>
-        {t("crop.count", {
-          wood,
-          nodes: whole(crop.nodesPerVine),
-          shoots: whole(crop.shootsPerVine),
-          bunches: whole(crop.bunchesPerVine),
-          bunch: text(show(crop.bunch_g, "g", units.value)),
-          berries: whole(crop.berriesPerBunch),
-          vine: span(crop.perVine_kg.low, crop.perVine_kg.high, "kg", units.value),
-          hectare: yields(crop.perHa_t.low, crop.perHa_t.high),
-          vines: whole(crop.vinesPerHa),
-        })}
-      </p>
-      <p>{verdictText(crop.verdict, units.value)}</p>
-      <p>{verdictText(crop.balance, units.value)}</p>
-      {crop.fourArms && (
-        <p>
-          {verdictText(crop.fourArms.verdict, units.value)}{" "}
-          {t("crop.fourArms", {
-            same: yields(crop.fourArms.sameNodes_t_per_ha.low, crop.fourArms.sameNodes_t_per_ha.high),
-            twice: yields(crop.fourArms.twiceNodes_t_per_ha.low, crop.fourArms.twiceNodes_t_per_ha.high),
-          })}
-        </p>
-      )}
-      {crop.income && (
-        <p>
-          {t("crop.income", {
-            low: whole(crop.income.perHa.low),
-            high: whole(crop.income.perHa.high),
-            even: text(show(crop.income.breakEven_t_per_ha, "t/ha", units.value)),
-          })}
-        </p>
-      )}
+      {cropSentences(crop).map((sentence, i) => (
+        <p key={i}>{sentence}</p>
+      ))}
     </div>
   );
+}
+
+/** The crop of an option in words: its count, its vigour and balance, four arms, income. */
+export function cropSentences(crop: Crop): string[] {
+  const whole = (value: number) => formatNumber(value, 0);
+  const yields = (low: number, high: number) => span(low, high, "t/ha", units.value);
+  const sentences = [
+    t("crop.count", {
+      wood: crop.spurs > 0 ? t("crop.spurs", { count: whole(crop.spurs) }) : t("crop.canes", { count: whole(crop.canes) }),
+      nodes: whole(crop.nodesPerVine),
+      shoots: whole(crop.shootsPerVine),
+      bunches: whole(crop.bunchesPerVine),
+      bunch: text(show(crop.bunch_g, "g", units.value)),
+      berries: whole(crop.berriesPerBunch),
+      vine: span(crop.perVine_kg.low, crop.perVine_kg.high, "kg", units.value),
+      hectare: yields(crop.perHa_t.low, crop.perHa_t.high),
+      vines: whole(crop.vinesPerHa),
+    }),
+    verdictText(crop.verdict, units.value),
+    t("crop.vigour", {
+      shoots: text(show(crop.shootsPerVine / crop.canopy_m, "1/m", units.value)),
+      low: formatNumber(crop.yieldToPrunings.low, 1),
+      high: formatNumber(crop.yieldToPrunings.high, 1),
+    }),
+    verdictText(crop.balance, units.value),
+  ];
+  if (crop.fourArms) {
+    const { verdict, sameNodes_t_per_ha: same, twiceNodes_t_per_ha: twice } = crop.fourArms;
+    sentences.push(`${verdictText(verdict, units.value)} ${t("crop.fourArms", { same: yields(same.low, same.high), twice: yields(twice.low, twice.high) })}`);
+  }
+  if (crop.income) {
+    const { perHa, breakEven_t_per_ha } = crop.income;
+    sentences.push(t("crop.income", { low: whole(perHa.low), high: whole(perHa.high), even: text(show(breakEven_t_per_ha, "t/ha", units.value)) }));
+  }
+  return sentences;
 }

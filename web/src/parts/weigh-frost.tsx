@@ -2,14 +2,32 @@
 
 import { effectiveText, letter } from "../document.ts";
 import { weighing } from "../engine.ts";
+import type { Night } from "../generated/result.ts";
 import { verdictText } from "../sentences.ts";
 import { scenario, units } from "../store.ts";
 import { t } from "../text.ts";
-import { show, text } from "../units.ts";
+import { show, showDifference, text } from "../units.ts";
 import { ChoiceField } from "./choice.tsx";
 import { NumberField } from "./field.tsx";
 import { Group } from "./group.tsx";
 import { NightChart } from "./night-chart.tsx";
+
+/** The temperatures that kill buds, and where they are from. */
+export function killsText(night: Night): string {
+  const at = (celsius: number) => text(show(celsius, "degC", units.value));
+  return `${t("night.kills", { tenth: at(night.kill10_C), half: at(night.kill50_C), most: at(night.kill90_C) })} ${night.killSource}`;
+}
+
+/** The night in one sentence. */
+export function nightText({ lowest_C, screen_m, wind_ms, inversion_K }: Night): string {
+  return t("night.words", {
+    air: text(show(lowest_C, "degC", units.value)),
+    height: text(show(screen_m, "m", units.value, 1)),
+    wind: text(show(wind_ms, "m/s", units.value)),
+    low: showDifference(inversion_K.low, "K", units.value).value.replace("+", ""),
+    high: text(showDifference(inversion_K.high, "K", units.value)).replace("+", ""),
+  });
+}
 
 export function FrostPart() {
   const now = weighing.value;
@@ -29,9 +47,7 @@ export function FrostPart() {
           </li>
         ))}
       </ul>
-      <p class="small">
-        {t("night.kills", { tenth: at(night.kill10_C), half: at(night.kill50_C), most: at(night.kill90_C) })} {night.killSource}
-      </p>
+      <p class="small">{killsText(night)}</p>
       <details>
         <summary>{t("night.edit")}</summary>
         <Group title="night.fields">
