@@ -7,10 +7,9 @@
 // result (its arrays are handed over, not copied) and crashed; each names the generation it answers. With draws, how
 // far the numbers may be off follows the result as {kind: "bands", generation, bands: JSON, weighing: JSON}, first from
 // a part of the draws and then from all, unless a newer scenario comes.
-// With directions: "day" or "ripening", every direction follows as {kind: "direction", generation, option, done, direction:
-// JSON} and at last the whole as {kind: "directions", generation, directions: JSON}.
 // Of one bunch face of the newest result the page may {kind: "explain", generation, option, side, hour}; explain.go
-// tells. Of weather files, whose generations count apart, weather.go tells.
+// tells. Of weather files, whose generations count apart, weather.go tells, of the work of many days, which several engines
+// share, share.go.
 package main
 
 import (
@@ -57,12 +56,15 @@ type bridge struct {
 	slices  queue.Slices
 	global  js.Value
 	shown   shown
+	shared  shared
 }
 
 func newBridge() *bridge {
 	jobs := &queue.Newest{}
 	b := &bridge{engine: sim.NewEngine(), jobs: jobs, global: js.Global()}
 	b.slices = queue.Slices{Budget: slice, Now: time.Now, Yield: yielder(), Jobs: jobs}
+	b.shared.newest = &queue.Newest{}
+	b.shared.slices = queue.Slices{Budget: slice, Now: time.Now, Yield: yielder(), Jobs: b.shared.newest}
 	b.global.Set("onmessage", js.FuncOf(func(_ js.Value, events []js.Value) any {
 		b.take(events[0].Get("data"))
 		return nil
@@ -79,12 +81,17 @@ func (b *bridge) take(message js.Value) {
 		if draws := message.Get("draws"); draws.Type() == js.TypeNumber {
 			job.Draws = draws.Int()
 		}
-		if directions := message.Get("directions"); directions.Type() == js.TypeString {
-			job.Directions = directions.String()
-		}
 		b.jobs.Offer(job)
 	case "explain":
 		b.explain(generation, message)
+	case "plan":
+		b.plan(generation, message)
+	case "work":
+		b.work(generation, message)
+	case "part":
+		b.part(generation, message.Get("part").Int())
+	case "whole":
+		b.whole(generation, message.Get("answers").String())
 	case "weather":
 		b.openWeather(generation, message)
 	case "weatherDay":
@@ -133,7 +140,6 @@ func (b *bridge) answer(job queue.Job) {
 		b.shown = shown{job.Generation, s}
 		b.result(job, run)
 		b.bands(job, s, run)
-		b.directions(job, s)
 	}
 }
 

@@ -1,15 +1,14 @@
-/** What comes of turning the rows through the compass: each direction as the engine finds it. */
+/** What comes of turning the rows through the compass: each direction as a helper finds it. */
 
-import { signal } from "@preact/signals";
-import { listenToEngine } from "./engine.ts";
+import { effect, signal } from "@preact/signals";
+import { rawOptions } from "./document.ts";
+import { answer } from "./engine.ts";
 import type { Sentence } from "./generated/result.ts";
-import type { EngineMessage } from "./messages.ts";
-import type { Direction } from "./polar.ts";
+import { type Direction, withDirection } from "./polar.ts";
+import { Sweep } from "./sweeps.ts";
 
 /** All that is known of the directions so far. */
 export interface Turned {
-  generation: number;
-  done: number;
   /** By option, in rising azimuth. */
   rows: Direction[][];
   /** Once all is known. */
@@ -17,6 +16,9 @@ export interface Turned {
 }
 
 export const turned = signal<Turned | null>(null);
+
+/** The days over which rows are turned; null while nobody looks. */
+export const turnedOver = signal<"day" | "ripening" | "season" | null>(null);
 
 interface Whole {
   from: string;
@@ -26,24 +28,27 @@ interface Whole {
   options: { rows: Direction[]; tradeOff: Sentence }[];
 }
 
-export function takeDirection(before: Turned | null, message: EngineMessage): Turned | null {
-  if (message.kind === "direction") {
-    const same = before?.generation === message.generation && !before.whole;
-    const rows = same ? before.rows.map((of) => [...of]) : [];
-    while (rows.length <= message.option) rows.push([]);
-    rows[message.option]?.push(JSON.parse(message.direction) as Direction);
-    return { generation: message.generation, done: message.done, rows };
-  }
-  if (message.kind === "directions") {
-    const { from, to, days, yours, options } = JSON.parse(message.directions) as Whole;
-    return {
-      generation: message.generation,
-      done: 1,
-      rows: options.map((option) => option.rows),
-      whole: { from, to, days, yours, tradeOffs: options.map((option) => option.tradeOff) },
-    };
-  }
-  return before;
+export const turning = new Sweep("rows", {
+  begin: (_, document) => (turned.value = { rows: rawOptions(document).map(() => []) }),
+  part: (text) => {
+    const { option, direction } = JSON.parse(text) as { option: number; direction: Direction };
+    turned.value = { rows: withDirection(turned.peek()?.rows ?? [], option, direction) };
+  },
+  whole: (text) => {
+    const { from, to, days, yours, options } = JSON.parse(text) as Whole;
+    turned.value = { rows: options.map((option) => option.rows), whole: { from, to, days, yours, tradeOffs: options.map((option) => option.tradeOff) } };
+  },
+});
+
+/** Turns the rows of the newest answer. */
+export function turnRows(): void {
+  const document = answer.peek()?.document;
+  const over = turnedOver.peek();
+  if (document && over) turning.start(document, { over, from: "", to: "" });
 }
 
-listenToEngine((message) => (turned.value = takeDirection(turned.peek(), message)));
+// Every new answer is turned as long as somebody looks and has not stopped it.
+effect(() => {
+  if (!turnedOver.value) turning.end("idle");
+  else if (answer.value && turning.state.peek().phase !== "stopped") turnRows();
+});

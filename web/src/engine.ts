@@ -7,7 +7,7 @@ import { batch, computed, effect, signal } from "@preact/signals";
 import type { Loaded } from "./download.ts";
 import type { JsonObject } from "./document.ts";
 import type { Day, Ranges, Weighing } from "./generated/result.ts";
-import type { EngineMessage, FaceCourse, Fault, PageMessage, TurnedOver } from "./messages.ts";
+import type { EngineMessage, FaceCourse, Fault, PageMessage } from "./messages.ts";
 import { scenario } from "./store.ts";
 
 /** The newest result and the document that it answers. */
@@ -37,9 +37,6 @@ export const progress = signal(0);
 
 /** Draws that the ranges come from in the end: three times those of the first look. */
 export const drawsWanted = 96;
-
-/** The days over which rows are to be turned after each result; null while nobody looks. */
-export const turnedOver = signal<TurnedOver | null>(null);
 
 const sent = signal(0);
 const settled = signal(0);
@@ -75,8 +72,7 @@ function send(document: JsonObject): void {
   const generation = sent.peek() + 1;
   sent.value = generation;
   documents.set(generation, document);
-  const directions = turnedOver.value;
-  tellEngine({ kind: "run", generation, scenario: JSON.stringify(document), draws: drawsWanted, ...(directions && { directions }) });
+  tellEngine({ kind: "run", generation, scenario: JSON.stringify(document), draws: drawsWanted });
 }
 
 /** Sends a message to the engine as it runs; what is handed over is gone from the page. */

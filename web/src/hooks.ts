@@ -45,7 +45,10 @@
  *   compare                select of the option that the others are compared with
  *   directions             the details element of row directions; directions-over and -limit choose days and
  *                          limit, directions-state has data-done "true" or "false", directions-words the
- *                          sentences, directions-table the numbers
+ *                          sentences, directions-table the numbers; directions-state-stop and -run
+ *   season                 the details element of the season; season-from, -to and -all choose the days, season-state as
+ *                          above, season-waves the heat waves, season-L-S a calendar with data-days known so far and
+ *                          its sums -overHot, -heat and -risk, season-table the numbers
  *   keep, share, report    the tools that keep, hand on and print
  *   save-file, open-file   the scenario as a file: a button and an input
  *   save-name, save-named  under which name to keep it in this browser; named, earlier are what it holds

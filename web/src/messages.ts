@@ -9,12 +9,49 @@ export interface RunMessage {
   scenario: string;
   /** Draws of the uncertain inputs for the ranges that follow the result. */
   draws: number;
-  /** Whether and over which days the rows are to be turned through the compass. */
-  directions?: TurnedOver;
 }
 
-/** The days over which rows are turned. */
-export type TurnedOver = "day" | "ripening";
+/** The days that work is wanted over; from and to, as month-day, say it otherwise. */
+export interface Stretch {
+  over: "day" | "ripening" | "season";
+  from: string;
+  to: string;
+}
+
+/** From the page: cut the work of many days into parts. The engine that has the open weather file is asked. */
+export interface PlanMessage extends Stretch {
+  kind: "plan";
+  generation: number;
+  scenario: string;
+  what: "rows" | "season";
+}
+
+/** To a helper: take up this plan in place of the one before; an empty one only ends that. */
+export interface WorkMessage {
+  kind: "work";
+  generation: number;
+  plan: string;
+}
+
+/** To a helper: do a part of the plan. */
+export interface PartMessage {
+  kind: "part";
+  generation: number;
+  part: number;
+}
+
+/** To a helper: put the answers of all parts together. */
+export interface WholeMessage {
+  kind: "whole";
+  generation: number;
+  answers: string;
+}
+
+/** What a page needs to know of a plan. */
+export interface Plan {
+  days: { weather: { date: string }; stage: string }[];
+  parts: { option: number; from: number; to: number }[];
+}
 
 /** From the page: read this weather file and keep it open. Its bytes are handed over; they go no further. */
 export interface WeatherMessage {
@@ -63,7 +100,7 @@ export interface Link {
   source?: string;
 }
 
-export type PageMessage = ExplainMessage | RunMessage | WeatherMessage | WeatherDayMessage;
+export type PageMessage = ExplainMessage | RunMessage | PlanMessage | WeatherMessage | WeatherDayMessage;
 
 /** The faces of one option, for drawing: one value per instant and face. */
 export interface FaceCourse {
@@ -126,8 +163,9 @@ export type EngineMessage =
   | { kind: "result"; generation: number; result: string; faces: FaceCourse[] }
   | { kind: "explanation"; generation: number; chain: string }
   | { kind: "bands"; generation: number; bands: string; weighing: string }
-  | { kind: "direction"; generation: number; option: number; done: number; direction: string }
-  | { kind: "directions"; generation: number; directions: string }
+  | { kind: "planned"; generation: number; plan: string; faults: string }
+  | { kind: "part"; generation: number; part: number; answer: string }
+  | { kind: "whole"; generation: number; whole: string }
   | { kind: "weatherFile"; generation: number; opened: string }
   | { kind: "scenarioDay"; generation: number; taken: string }
   | { kind: "crashed"; generation: number; reason: string };

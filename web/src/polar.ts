@@ -46,3 +46,8 @@ export function axisEnd(value: number): number {
   const power = 10 ** Math.floor(Math.log10(value));
   return (([1, 2, 5, 10].find((step) => step * power >= value) ?? 10) * power);
 }
+
+/** The directions of every option with one more of one of them, in rising azimuth. */
+export function withDirection(before: readonly Direction[][], option: number, direction: Direction): Direction[][] {
+  return before.map((of, i) => (i === option ? [...of, direction].sort((a, b) => a.azimuth_deg - b.azimuth_deg) : of));
+}

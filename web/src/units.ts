@@ -191,6 +191,11 @@ export function monthYear(year: number, month: number): string {
   return new Intl.DateTimeFormat("en-GB", { month: "long", year: "numeric", timeZone: "UTC" }).format(Date.UTC(year, month - 1, 1));
 }
 
+/** A month in short: "Jul". */
+export function monthName(month: number): string {
+  return new Intl.DateTimeFormat("en-GB", { month: "short", timeZone: "UTC" }).format(Date.UTC(leapYear, month - 1, 1));
+}
+
 /** A year that has every day. */
 const leapYear = 2004;
 

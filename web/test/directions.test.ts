@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { axisEnd, type Direction, type DirectionSide, polar, worst } from "../src/polar.ts";
+import { axisEnd, type Direction, type DirectionSide, polar, withDirection, worst } from "../src/polar.ts";
 
 const side = (heat: number): DirectionSide => ({
   compass: "west", lit_h: 1, light_MJm2: 6, lightBefore_MJm2: 2, lightAfter_MJm2: 4,
@@ -20,4 +20,10 @@ test("a row line stands at both of its ends, north up", () => {
 
 test("an axis ends on a round number", () => {
   assert.deepEqual([0, 0.3, 1, 1.1, 4.2, 17, 60].map(axisEnd), [1, 0.5, 1, 2, 5, 20, 100]);
+});
+
+test("directions come in any order and stand in that of the compass", () => {
+  let rows: Direction[][] = [[], []];
+  for (const azimuth of [90, 0, 175]) rows = withDirection(rows, 1, row(azimuth, 1, 2));
+  assert.deepEqual(rows.map((of) => of.map(({ azimuth_deg }) => azimuth_deg)), [[], [0, 90, 175]]);
 });

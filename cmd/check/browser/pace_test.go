@@ -39,10 +39,12 @@ const withoutPictures = `{
 // keepEngine keeps the worker of the engine and notes the messages to and from it.
 const keepEngine = `
 	window.engineLog = [];
+	window.workers = 0;
 	window.Worker = class extends Worker {
 		constructor(...args) {
 			super(...args);
-			window.engine = this;
+			this.number = window.workers++;
+			window.engine ??= this;
 			this.addEventListener("message", ({ data }) => this.note("from", data));
 		}
 		postMessage(data, ...rest) {
@@ -50,7 +52,7 @@ const keepEngine = `
 			super.postMessage(data, ...rest);
 		}
 		note(way, { kind, generation }) {
-			window.engineLog.push({ way, kind, generation, at_ms: performance.now() });
+			window.engineLog.push({ way, kind, generation, worker: this.number, at_ms: performance.now() });
 		}
 	};`
 

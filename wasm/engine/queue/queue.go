@@ -12,8 +12,7 @@ import (
 type Job struct {
 	Generation int
 	Scenario   string
-	Draws      int    // for its bands, 0 for none
-	Directions string // over which its rows are turned: a day or the weeks of ripening; empty for none
+	Draws      int // for its bands, 0 for none
 }
 
 // Newest holds the one job that is worth computing: the newest. The zero value is empty and ready.

@@ -6,12 +6,14 @@
 
 import { batch, computed, effect, signal } from "@preact/signals";
 import { orbit } from "../camera.ts";
+import { turnedOver } from "../directions.ts";
 import type { JsonObject } from "../document.ts";
-import { answer, engineState, listenToEngine, pending, tellEngine, turnedOver } from "../engine.ts";
+import { answer, engineState, listenToEngine, pending, tellEngine } from "../engine.ts";
 import type { Day } from "../generated/result.ts";
 import { heldLooks, linkLooks, moveLook } from "../looks.ts";
 import type { Chain } from "../messages.ts";
 import { remember, remembered } from "../preferences.ts";
+import { seasonSpan } from "../season.ts";
 import { explained, instant, lend, lending, playing, replaceScenario, scenario, setInstant, sheet, shownOption, step_min } from "../store.ts";
 import { t, tOr } from "../text.ts";
 import { lookFrom, viewState } from "../view.ts";
@@ -107,7 +109,7 @@ function open(next: Lesson): void {
     notes.value = progress?.notes ?? "";
     seen.value = null;
     tried.value = null;
-    sheet.value = explained.value = tapped.value = turnedOver.value = null;
+    sheet.value = explained.value = tapped.value = turnedOver.value = seasonSpan.value = null;
     shownOption.value = 0;
     stageIndex.value = Math.min(progress?.stage ?? 0, next.stages.length - 1);
     linkLooks(true, 0);

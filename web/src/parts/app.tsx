@@ -23,6 +23,7 @@ import { Marker } from "./icons.tsx";
 import { KeepNotices } from "./keep-notices.tsx";
 import { LessonPanel } from "./lesson.tsx";
 import { Legend } from "./legend.tsx";
+import { SeasonPart } from "./season.tsx";
 import { SunRibbon } from "./ribbon.tsx";
 import { HourTable } from "./table.tsx";
 import { Weigh } from "./weigh.tsx";
@@ -69,6 +70,7 @@ function OwnTables() {
       <Weigh />
       <CanopyTable />
       <Directions />
+      <SeasonPart />
       <HourTable />
     </>
   );

@@ -83,6 +83,8 @@ export function DirectionCurve(props: ChartProps) {
         ))}
         {props.rows.map((rows, option) => {
           const line = rows.map((row) => place(row.azimuth_deg, worst(row, props.number)));
+          const [first] = rows;
+          if (first?.azimuth_deg === 0) line.push(place(180, worst(first, props.number))); // the same row from its other end
           const planned = rows.find((row) => row.azimuth_deg === own(option));
           const [x, y] = planned ? place(planned.azimuth_deg, worst(planned, props.number)) : [0, 0];
           return (

@@ -1,18 +1,18 @@
 /** Which way the rows should run: heat on the worse side for every row azimuth, as charts, in words and as a table. */
 
 import { useSignal } from "@preact/signals";
-import { type Turned, turned } from "../directions.ts";
+import { type Turned, turned, turnedOver, turning, turnRows } from "../directions.ts";
 import { letter } from "../document.ts";
-import { answer, turnedOver } from "../engine.ts";
 import type { HeatOver } from "../polar.ts";
 import { sentenceText } from "../sentences.ts";
 import { limits } from "../shown.ts";
 import { units } from "../store.ts";
 import { t } from "../text.ts";
-import { formatNumber, show, text } from "../units.ts";
+import { show, text } from "../units.ts";
 import { DirectionCurve, DirectionPolar } from "./direction-charts.tsx";
 import { DirectionTable } from "./direction-table.tsx";
 import { Marker } from "./icons.tsx";
+import { SweepProgress } from "./sweep-state.tsx";
 
 const numbers: Record<string, HeatOver> = { watch: "heatOverWatch_K_h", hot: "heatOverHot_K_h", burn: "heatOverBurn_K_h" };
 
@@ -35,7 +35,7 @@ export function Directions() {
 function Body() {
   const limit = useSignal("hot");
   const known = turned.value;
-  const fresh = known !== null && known.generation === answer.value?.generation;
+  const fresh = turning.state.value.phase === "done" || turning.state.value.phase === "running";
   return (
     <div class="directions-body">
       <div class="directions-tools">
@@ -44,11 +44,15 @@ function Body() {
           <select
             class="select"
             value={turnedOver.value ?? "day"}
-            onChange={(event) => (turnedOver.value = event.currentTarget.value === "ripening" ? "ripening" : "day")}
+            onChange={(event) => {
+              const over = event.currentTarget.value;
+              turnedOver.value = over === "ripening" || over === "season" ? over : "day";
+            }}
             data-testid="directions-over"
           >
             <option value="day">{t("directions.day")}</option>
             <option value="ripening">{t("directions.ripening")}</option>
+            <option value="season">{t("directions.season")}</option>
           </select>
         </label>
         <label>
@@ -61,21 +65,10 @@ function Body() {
             ))}
           </select>
         </label>
-        <Progress known={known} fresh={fresh} />
+        <SweepProgress sweep={turning} hook="directions-state" run={turnRows} />
       </div>
       {known && <Known known={known} number={numbers[limit.value] ?? "heatOverHot_K_h"} fresh={fresh} />}
     </div>
-  );
-}
-
-/** How far the turn is. */
-function Progress({ known, fresh }: { known: Turned | null; fresh: boolean }) {
-  const done = fresh && known ? known.done : 0;
-  const words = fresh && known?.whole ? t("computed") : t("directions.turning", { percent: `${formatNumber(100 * done, 0)}\u00a0%` });
-  return (
-    <p class="note" data-testid="directions-state" data-done={String(fresh && known?.whole !== undefined)}>
-      {words}
-    </p>
   );
 }
 
