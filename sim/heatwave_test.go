@@ -23,4 +23,10 @@ func TestHeatWavesAreRunsOfTheHottestDays(t *testing.T) {
 	if waves := heatWaves(days[18:24]); len(waves) != 0 {
 		t.Errorf("a week has %+v", waves)
 	}
+	for i := range days {
+		days[i].AirMax_C = 41 - 0.001*float64(i)
+	}
+	if waves := heatWaves(days); len(waves) != 0 {
+		t.Errorf("one design day on forty dates has %+v", waves)
+	}
 }

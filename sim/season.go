@@ -86,9 +86,13 @@ func (w *Sweeping) Day(day int) (result.SeasonDay, error) {
 const (
 	waveDays  = 3
 	waveShare = 0.9
+	// waveRise is how far the hottest day must lie above the middle one [K]: a design day that goes through the dates is as
+	// hot on all of them, and no run of it is a wave.
+	waveRise = 1.0
 )
 
-// heatWaves finds the heat waves of a span. A span of less than ten days has none, since no tenth of it is a day.
+// heatWaves finds the heat waves of a span. A span of less than ten days has none, since no tenth of it is a day, nor has one of days
+// that are all alike.
 func heatWaves(days []result.SeasonDay) []result.HeatWave {
 	waves := []result.HeatWave{}
 	if len(days) < 10 {
@@ -99,6 +103,9 @@ func heatWaves(days []result.SeasonDay) []result.HeatWave {
 		sorted[i] = day.AirMax_C
 	}
 	slices.Sort(sorted)
+	if sorted[len(sorted)-1]-sorted[len(sorted)/2] < waveRise {
+		return waves
+	}
 	above := sorted[int(waveShare*float64(len(days)))-1]
 	for from := 0; from < len(days); from++ {
 		to := from
