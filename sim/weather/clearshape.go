@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"rowlight/sim/scenario"
 	"rowlight/sim/sky"
 )
 
@@ -91,6 +92,19 @@ func (f *File) brightDays() [][]Row {
 		out[i] = day.rows
 	}
 	return out
+}
+
+// ClearDay is the whole day of the file with most of the light that comes from outside, and its hours; ok is false in a file
+// without a day that can be taken.
+func (f *File) ClearDay() (day Day, hours []scenario.Hour, ok bool) {
+	for _, rows := range f.brightDays() {
+		first := rows[0]
+		hours, faults := f.Day(first.Month, first.Day)
+		if !Blocked(faults) {
+			return Day{Year: first.Year, Month: first.Month, Day: first.Day}, hours, true
+		}
+	}
+	return Day{}, nil, false
 }
 
 // clearDay finds the offset at which the light of one day has most of the shape of a clear sky; ok is false for a day

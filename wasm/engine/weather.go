@@ -2,15 +2,24 @@
 
 package main
 
-import "syscall/js"
+import (
+	"encoding/json"
+	"syscall/js"
 
-// openWeather reads a weather file: {kind: "weather", generation, name, bytes: ArrayBuffer} is answered by
-// {kind: "weatherFile", generation, opened: JSON of almanac.Opened}.
+	"rowlight/wasm/engine/almanac"
+)
+
+// openWeather reads a weather file: {kind: "weather", generation, name, bytes: ArrayBuffer, asked: JSON of almanac.Asked}
+// is answered by {kind: "weatherFile", generation, opened: JSON of almanac.Opened}.
 func (b *bridge) openWeather(generation int, message js.Value) {
 	array := js.Global().Get("Uint8Array").New(message.Get("bytes"))
 	bytes := make([]byte, array.Length())
 	js.CopyBytesToGo(bytes, array)
-	opened := b.almanac.Open(message.Get("name").String(), bytes)
+	var asked almanac.Asked
+	if err := json.Unmarshal([]byte(message.Get("asked").String()), &asked); err != nil {
+		panic(err) // the page writes it
+	}
+	opened := b.almanac.Open(message.Get("name").String(), bytes, asked)
 	b.post(map[string]any{"kind": "weatherFile", "generation": generation, "opened": text(opened)})
 }
 

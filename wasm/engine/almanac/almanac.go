@@ -4,7 +4,9 @@ package almanac
 
 import (
 	"bytes"
+	"encoding/json"
 	"math"
+	"time"
 
 	"rowlight/sim/scenario"
 	"rowlight/sim/weather"
@@ -15,10 +17,11 @@ type Almanac struct {
 	file *weather.File
 }
 
-// Opened is what came of opening a file: the file, or the faults that block it.
+// Opened is what came of opening a file: the file, a table to be mapped, or the faults that block it.
 type Opened struct {
 	File    *Contents        `json:"file,omitempty"`
-	Notices []scenario.Fault `json:"notices"` // what was left out, filled or looks odd
+	Table   *Table           `json:"table,omitempty"` // a table whose mapping is to be confirmed
+	Notices []scenario.Fault `json:"notices"`         // what was left out, filled or looks odd
 	Faults  []scenario.Fault `json:"faults"`
 }
 
@@ -33,6 +36,10 @@ type Contents struct {
 	UTCOffset_h   float64 `json:"utcOffset_h"`
 	Days          []Day   `json:"days"`              // whole days, in the order of the file
 	Hottest       *Day    `json:"hottest,omitempty"` // of these
+	// Clock is what the light says about the clock, and whether it is off.
+	Clock   scenario.Fault `json:"clock"`
+	Shifted bool           `json:"shifted"`
+	Preview *Preview       `json:"preview,omitempty"` // absent where no day can be taken
 }
 
 // Day is one whole day of a file; a typical year takes its months from different years.
@@ -77,9 +84,30 @@ type Weather struct {
 	Source       string          `json:"source"`
 }
 
-// Open reads a file. One that a fault blocks does not take the place of the file that is open.
-func (a *Almanac) Open(name string, text []byte) Opened {
-	file, faults := weather.Read(name, bytes.NewReader(text))
+// Asked is what a file may not say itself, and the mapping of a table once it is confirmed.
+type Asked struct {
+	Site    scenario.Site   `json:"site"`
+	Date    string          `json:"date"` // whose year the days of normals take
+	Mapping json.RawMessage `json:"mapping,omitempty"`
+}
+
+// Open reads a file. One that a fault blocks, or a table without a mapping, does not take the place of the file that is
+// open.
+func (a *Almanac) Open(name string, text []byte, asked Asked) Opened {
+	setting := weather.Setting{Site: asked.Site}
+	if date, err := time.Parse(time.DateOnly, asked.Date); err == nil {
+		setting.Year = date.Year()
+	}
+	if len(asked.Mapping) > 0 {
+		mapping, faults := weather.ParseMapping(asked.Mapping, asked.Site.UTCOffset_h)
+		if len(faults) > 0 {
+			return Opened{Notices: []scenario.Fault{}, Faults: faults}
+		}
+		setting.Mapping = &mapping
+	} else if sketch, ok := weather.Look(bytes.NewReader(text), asked.Site); ok {
+		return Opened{Table: tableOf(name, sketch), Notices: []scenario.Fault{}, Faults: []scenario.Fault{}}
+	}
+	file, faults := setting.Read(name, bytes.NewReader(text))
 	if weather.Blocked(faults) {
 		return Opened{Notices: []scenario.Fault{}, Faults: plain(faults)}
 	}
@@ -119,7 +147,7 @@ func contents(file *weather.File) *Contents {
 		Name: file.Name, Format: string(file.Format), Place: file.Place,
 		Latitude_deg: file.Latitude_deg, Longitude_deg: file.Longitude_deg,
 		Elevation_m: file.Elevation_m, UTCOffset_h: file.UTCOffset_h,
-		Days: []Day{},
+		Days: []Day{}, Clock: file.Times.Verdict(), Shifted: file.Times.Shifted(), Preview: previewOf(file),
 	}
 	for _, day := range file.Days() {
 		c.Days = append(c.Days, listed(day))

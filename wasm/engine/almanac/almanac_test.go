@@ -25,7 +25,7 @@ func read(t *testing.T, path string) []byte {
 func opened(t *testing.T) (*Almanac, Opened) {
 	t.Helper()
 	a := &Almanac{}
-	got := a.Open("hot week.epw", read(t, "weather/stony-bend-hot-week.epw"))
+	got := a.Open("hot week.epw", read(t, "weather/stony-bend-hot-week.epw"), Asked{})
 	if got.File == nil || len(got.Faults) > 0 {
 		t.Fatalf("opened %+v", got)
 	}
@@ -111,7 +111,7 @@ func parsed(t *testing.T, raw []byte) scenario.Scenario {
 // A file that cannot be read leaves the one that is open; a day that is not there has no fragment.
 func TestFaultsLeaveTheOpenFile(t *testing.T) {
 	a, _ := opened(t)
-	if got := a.Open("letter.txt", []byte("Dear all,\nit was hot.")); got.File != nil || len(got.Faults) != 1 || got.Faults[0].Code != "fault.file-format" {
+	if got := a.Open("letter.txt", []byte("Dear all,\nit was hot."), Asked{}); got.File != nil || len(got.Faults) != 1 || got.Faults[0].Code != "fault.file-format" {
 		t.Errorf("opened %+v", got)
 	}
 	if got := a.Day(1, 3); got.Fragment != nil || len(got.Faults) != 1 || got.Faults[0].Code != "fault.day-absent" {
@@ -133,5 +133,65 @@ func TestMissingValuesAreAbsent(t *testing.T) {
 	}
 	if got, want := string(encode(t, contents(&file).Days)), `[{"year":2019,"month":7,"day":12}]`; got != want {
 		t.Errorf("%s, want %s", got, want)
+	}
+}
+
+// A table is not read before its mapping is confirmed; until then the file before stays open.
+func TestTableIsConfirmedBeforeItIsRead(t *testing.T) {
+	a, _ := opened(t)
+	site := scenario.Site{Latitude_deg: 36.4, Longitude_deg: -119.9, UTCOffset_h: -8, Elevation_m: 90}
+	logger := read(t, "weather/stony-bend-logger.csv")
+	got := a.Open("logger.csv", logger, Asked{Site: site})
+	if got.Table == nil || got.File != nil || len(got.Faults) > 0 || len(got.Table.Rows) != 4 || got.Table.Mapping.UTCOffset_h != -8 {
+		t.Fatalf("%+v", got)
+	}
+	if a.file.Name != "hot week.epw" {
+		t.Errorf("%s is open", a.file.Name)
+	}
+	wrong := got.Table.Mapping
+	wrong.Clock = "sundial"
+	mapping, err := json.Marshal(wrong)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := a.Open("logger.csv", logger, Asked{Site: site, Mapping: mapping}); got.File != nil || len(got.Faults) != 1 || got.Faults[0].Path != "/clock" {
+		t.Errorf("%+v", got)
+	}
+	mapping, err = json.Marshal(got.Table.Mapping)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := a.Open("logger.csv", logger, Asked{Site: site, Mapping: mapping}); got.File == nil || len(got.File.Days) != 7 || got.File.Clock.Code != "clock.fits-clear-days" {
+		t.Errorf("%+v", got)
+	}
+}
+
+// The preview is the clearest day as the simulation would have it.
+func TestPreviewShowsTheClearestDay(t *testing.T) {
+	_, got := opened(t)
+	p := got.File.Preview
+	if p == nil || len(p.Hour_h) != 97 || p.Day.Month != 7 || p.Day.Day == 14 { // the 14th is cloudy
+		t.Fatalf("%+v", p)
+	}
+	noon := 0
+	for i, elevation := range p.Elevation_deg {
+		if elevation > p.Elevation_deg[noon] {
+			noon = i
+		}
+		if elevation <= 0 && p.GHI_Wm2[i] != 0 {
+			t.Errorf("%.2f h: light %.1f W/m² with the sun down", p.Hour_h[i], p.GHI_Wm2[i])
+		}
+	}
+	if p.Hour_h[noon] != 12 || p.GHI_Wm2[noon] < 900 || got.File.Shifted || got.File.Clock.Code != "clock.fits-closure" {
+		t.Errorf("noon at %.2f h with %.0f W/m², clock %+v", p.Hour_h[noon], p.GHI_Wm2[noon], got.File.Clock)
+	}
+}
+
+// Normals take place and year from the scenario.
+func TestNormalsTakePlaceAndYearFromTheScenario(t *testing.T) {
+	var a Almanac
+	got := a.Open("normals.csv", read(t, "weather/stony-bend-normals.csv"), Asked{Site: scenario.Site{Latitude_deg: 40, Longitude_deg: -120, UTCOffset_h: -8}, Date: "2026-07-18"})
+	if got.File == nil || got.File.Latitude_deg != 40 || len(got.File.Days) != 153 || got.File.Days[0].Year != 2026 {
+		t.Errorf("%+v", got)
 	}
 }
