@@ -39,6 +39,10 @@
  *   weather-file           input that takes a weather file; weather-status says what is open,
  *                          weather-summary its place and days, weather-notices what looks odd,
  *                          weather-faults why a file or day was refused
+ *   weather-preview        one clear day of the open file; weather-clock says that its clock fits the sun
+ *   mapping                the form of a table to be mapped; mapping-column-N and mapping-unit-N say what column N
+ *                          holds, mapping-FIELD how it is read, mapping-read reads it, mapping-leave leaves it
+ *   normals                the form of monthly normals; normals-N-KEY a box of month N, normals-make makes days
  *   weather-month, weather-day, weather-hottest      choices among the days of the open file
  *   measured-day           the measured day in words, day-notices what was filled in it,
  *                          measured-back goes back to the design day

@@ -59,6 +59,8 @@ export interface WeatherMessage {
   generation: number;
   name: string;
   bytes: ArrayBuffer;
+  /** What the file may not say itself, as JSON: the site and date of the document, and the mapping of a table. */
+  asked: string;
 }
 
 /** From the page: take a day of the open weather file. */
@@ -138,11 +140,62 @@ export interface WeatherContents {
   /** In the order of the file. */
   days: WeatherDay[];
   hottest?: WeatherDay;
+  /** What the light says about the clock, and whether it shows it to be off. */
+  clock: Fault;
+  shifted: boolean;
+  preview?: WeatherPreview;
 }
 
-/** What came of opening a weather file: its contents, or the faults that block it. */
+/** The clearest day of a file, at every quarter of an hour. */
+export interface WeatherPreview {
+  day: WeatherDay;
+  hour_h: number[];
+  air_C: number[];
+  ghi_Wm2: number[];
+  /** Of the sun above the horizon. */
+  elevation_deg: number[];
+}
+
+/** How to read the table of a logger; web/docs/weather.md tells the fields. */
+export interface TableMapping {
+  encoding: string;
+  separator: string;
+  decimalComma: boolean;
+  firstLine: number;
+  dateOrder: string;
+  clock: string;
+  utcOffset_h: number;
+  stamp: string;
+  step_min: number;
+  windHeight_m: number;
+  wind_ms: number;
+  columns: TableColumn[];
+}
+
+/** What a column holds; counted from 1. */
+export interface TableColumn {
+  column: number;
+  name?: string;
+  quantity: string;
+  unit?: string;
+}
+
+/** A table whose mapping is a guess, to be confirmed. */
+export interface WeatherTable {
+  name: string;
+  mapping: TableMapping;
+  /** Of all columns. */
+  names: string[];
+  /** The first readings, field by field. */
+  rows: string[][];
+  /** What a column may hold, with the units that it is read in. */
+  quantities: { name: string; units: string[] }[];
+}
+
+/** What came of opening a weather file: its contents, a table to be mapped, or the faults that block it. */
 export interface OpenedWeather {
   file?: WeatherContents;
+  table?: WeatherTable;
   notices: Fault[];
   faults: Fault[];
 }

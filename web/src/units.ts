@@ -4,6 +4,10 @@
  * where a person types one.
  */
 
+import { locale } from "./language.ts";
+import { t } from "./text.ts";
+import { sharedWord } from "./words.ts";
+
 export type UnitSystem = "metric" | "us";
 
 /** A quantity as it is shown: the number alone and its unit, so that a table can align them. */
@@ -74,10 +78,10 @@ const numberFormats = new Map<string, Intl.NumberFormat>();
 
 /** A plain number with a real minus sign; signed adds a plus and calls a rounded zero "0.0" without a sign. */
 export function formatNumber(value: number, digits: number, signed = false): string {
-  const key = `${digits}${signed}`;
+  const key = `${locale()} ${digits}${signed}`;
   let format = numberFormats.get(key);
   if (!format) {
-    format = new Intl.NumberFormat("en", {
+    format = new Intl.NumberFormat(locale(), {
       minimumFractionDigits: digits,
       maximumFractionDigits: digits,
       signDisplay: signed ? "exceptZero" : "negative",
@@ -93,11 +97,17 @@ export function show(value: number, unit: string, system: UnitSystem, digits?: n
   return { value: formatNumber(value * r.factor + r.offset, digits ?? r.digits), unit: r.unit };
 }
 
+/** A stored quantity as a plain number in the unit that it is shown in, for drawing. */
+export function inUnit(value: number, unit: string, system: UnitSystem): number {
+  const r = reading(unit, system);
+  return value * r.factor + r.offset;
+}
+
 /** Shows a stored quantity with the digits that it has, up to six figures; a share or count stays a plain number. */
 export function showPlain(value: number, unit: string, system: UnitSystem): Shown {
   const r = unit === "" || unit === "1" ? same("", 0) : reading(unit, system);
   const shown = Number((value * r.factor + r.offset).toPrecision(6));
-  return { value: String(shown).replace("-", "\u2212"), unit: r.unit };
+  return { value: new Intl.NumberFormat(locale(), { maximumSignificantDigits: 6, useGrouping: false }).format(shown).replace("-", "\u2212"), unit: r.unit };
 }
 
 /** Shows a difference of two stored quantities, signed; a difference of temperatures has no offset. */
@@ -114,7 +124,7 @@ export function text(shown: Shown): string {
 
 /** Two stored quantities as one text with one unit: "46.9 to 52.0 °C". */
 export function span(low: number, high: number, unit: string, system: UnitSystem): string {
-  return `${show(low, unit, system).value} to ${text(show(high, unit, system))}`;
+  return t("span", { low: show(low, unit, system).value, high: text(show(high, unit, system)) });
 }
 
 /** The unit alone. */
@@ -141,6 +151,13 @@ export function clock(hour: number): string {
   return `${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
 }
 
+/** A typed time such as 15:30, 15.5 or 7 as an hour of the day; NaN for anything else. */
+export function hourOf(typed: string): number {
+  const [, hours, minutes] = /^\s*(\d{1,2})[:h](\d{2})?\s*$/.exec(typed) ?? [];
+  const hour = hours === undefined ? (typed.trim() === "" ? Number.NaN : Number(typed.trim().replace(",", "."))) : Number(hours) + Number(minutes ?? 0) / 60;
+  return hour >= 0 && hour <= 24 ? hour : Number.NaN;
+}
+
 const points = [
   "north", "north-north-east", "north-east", "east-north-east",
   "east", "east-south-east", "south-east", "south-south-east",
@@ -148,24 +165,24 @@ const points = [
   "west", "west-north-west", "north-west", "north-north-west",
 ] as const;
 
-/** The compass point of an azimuth [deg, clockwise from true north], of 16. */
+/** The place of an azimuth [deg, clockwise from true north] among the 16 points of the compass. */
+const pointAt = (azimuth_deg: number) => Math.round((((azimuth_deg % 360) + 360) % 360) / 22.5) % 16;
+
+/** The compass point of an azimuth, in words. */
 export function compassPoint(azimuth_deg: number): string {
-  const i = Math.round((((azimuth_deg % 360) + 360) % 360) / 22.5) % 16;
-  return points[i] as string;
+  return sharedWord(points[pointAt(azimuth_deg)] as string);
 }
 
 /** How a row of this azimuth is called: "north–south", "north-east to south-west". */
 export function rowDirection(azimuth_deg: number): string {
   const a = ((azimuth_deg % 180) + 180) % 180;
-  const from = compassPoint(a);
-  const to = compassPoint(a + 180);
-  const joined = from.includes("-") ? " to " : "–";
-  return a > 168.75 ? "north–south" : `${from}${joined}${to}`;
+  const from = pointAt(a) === 8 ? 0 : a;
+  return t(pointAt(from) % 4 ? "rows.joined" : "rows.joined.main", { from: compassPoint(from), to: compassPoint(from + 180) });
 }
 
 /** A latitude or longitude with its hemisphere: "36.4° N". */
 export function coordinate(value: number, axis: "latitude" | "longitude"): string {
-  const [positive, negative] = axis === "latitude" ? ["N", "S"] : ["E", "W"];
+  const [positive, negative] = axis === "latitude" ? [t("point.N"), t("point.S")] : [t("point.E"), t("point.W")];
   return `${formatNumber(Math.abs(value), 1)}° ${value < 0 ? negative : positive}`;
 }
 
@@ -173,27 +190,32 @@ export function coordinate(value: number, axis: "latitude" | "longitude"): strin
 export function longDate(date: string): string {
   const parsed = new Date(`${date}T00:00:00Z`);
   if (Number.isNaN(parsed.getTime())) return date;
-  return new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "long", year: "numeric", timeZone: "UTC" }).format(parsed);
+  return new Intl.DateTimeFormat(locale(), { day: "numeric", month: "long", year: "numeric", timeZone: "UTC" }).format(parsed);
 }
 
 /** A moment of the clock on this machine: "18 July 2026, 15:30". */
 export function moment(milliseconds: number): string {
-  return new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "long", year: "numeric", hour: "2-digit", minute: "2-digit" }).format(milliseconds);
+  return new Intl.DateTimeFormat(locale(), { day: "numeric", month: "long", year: "numeric", hour: "2-digit", minute: "2-digit" }).format(milliseconds);
 }
 
 /** A day of any year: "18 July". */
 export function dayMonth(month: number, day: number): string {
-  return new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "long", timeZone: "UTC" }).format(Date.UTC(leapYear, month - 1, day));
+  return new Intl.DateTimeFormat(locale(), { day: "numeric", month: "long", timeZone: "UTC" }).format(Date.UTC(leapYear, month - 1, day));
 }
 
 /** A month: "July 2019". */
 export function monthYear(year: number, month: number): string {
-  return new Intl.DateTimeFormat("en-GB", { month: "long", year: "numeric", timeZone: "UTC" }).format(Date.UTC(year, month - 1, 1));
+  return new Intl.DateTimeFormat(locale(), { month: "long", year: "numeric", timeZone: "UTC" }).format(Date.UTC(year, month - 1, 1));
+}
+
+/** A month without a year, from 1: "July". */
+export function monthName(month: number): string {
+  return new Intl.DateTimeFormat(locale(), { month: "long", timeZone: "UTC" }).format(Date.UTC(leapYear, month - 1, 1));
 }
 
 /** A month in short: "Jul". */
-export function monthName(month: number): string {
-  return new Intl.DateTimeFormat("en-GB", { month: "short", timeZone: "UTC" }).format(Date.UTC(leapYear, month - 1, 1));
+export function monthShort(month: number): string {
+  return new Intl.DateTimeFormat(locale(), { month: "short", timeZone: "UTC" }).format(Date.UTC(leapYear, month - 1, 1));
 }
 
 /** A year that has every day. */

@@ -5,8 +5,9 @@
 
 import { batch, effect, signal } from "@preact/signals";
 import { engineState, listenToEngine, tellEngine } from "./engine.ts";
-import type { EngineMessage, Fault, OpenedWeather, TakenDay, WeatherContents } from "./messages.ts";
-import { takeMeasuredDay } from "./store.ts";
+import { effectiveNumber, effectiveText } from "./document.ts";
+import type { EngineMessage, Fault, OpenedWeather, TableMapping, TakenDay, WeatherContents, WeatherTable } from "./messages.ts";
+import { scenario, takeMeasuredDay } from "./store.ts";
 
 /** The engine reads no longer file than this and says so; more of one need not be sent [bytes]. */
 const enough = 32 * 1024 * 1024 + 1;
@@ -25,6 +26,19 @@ export interface Refused {
   reason?: string;
 }
 
+/** A table that waits for its mapping to be confirmed. */
+export interface OpenTable {
+  table: WeatherTable;
+  mapping: TableMapping;
+}
+
+/** A file with the mapping that it is read by. */
+interface Source {
+  file: File;
+  mapping: TableMapping | null;
+}
+
+export const openTable = signal<OpenTable | null>(null);
 export const openFile = signal<OpenFile | null>(null);
 /** The name of the file that is being read. */
 export const reading = signal<string | null>(null);
@@ -33,18 +47,57 @@ export const refused = signal<Refused | null>(null);
 export const takenDay = signal<{ date: string; source: string; notices: readonly Fault[] } | null>(null);
 
 /** The last file that could be read and the one that is being read; after a crash the engine needs it again. */
-let held: File | null = null;
-let wanted: File | null = null;
+let held: Source | null = null;
+let wanted: Source | null = null;
+/** The table that waits, for its mapping. */
+let waiting: File | null = null;
 let askedFile = 0;
 let askedDay = 0;
 let gestureOfDay: string | null = null;
 
 /** Opens a file in place of the one that is open. */
 export function openWeatherFile(file: File): void {
-  wanted = file;
-  reading.value = file.name;
+  openTable.value = null;
+  want({ file, mapping: null });
+}
+
+/** Changes the mapping of the table that waits. */
+export function changeMapping(change: Partial<TableMapping>): void {
+  const now = openTable.peek();
+  if (now) openTable.value = { ...now, mapping: { ...now.mapping, ...change } };
+}
+
+/** Reads the table that waits by its mapping. */
+export function readTable(): void {
+  const now = openTable.peek();
+  if (now && waiting) want({ file: waiting, mapping: now.mapping });
+}
+
+/** Leaves the table that waits; what was open before stays. */
+export function leaveTable(): void {
+  waiting = null;
+  batch(() => {
+    openTable.value = null;
+    refused.value = null;
+  });
+}
+
+function want(source: Source): void {
+  wanted = source;
+  reading.value = source.file.name;
   refused.value = null;
-  if (engineState.peek().phase === "running") void send(file);
+  if (engineState.peek().phase === "running") void send(source);
+}
+
+/** What a file may not say itself: where it is from, of what year, and what its columns are. */
+function asked(mapping: TableMapping | null): string {
+  const document = scenario.peek();
+  const number = (field: string) => effectiveNumber(document, ["site", field]);
+  return JSON.stringify({
+    site: { latitude_deg: number("latitude_deg"), longitude_deg: number("longitude_deg"), elevation_m: number("elevation_m"), utcOffset_h: number("utcOffset_h") },
+    date: effectiveText(document, ["weather", "date"]),
+    ...(mapping && { mapping }),
+  });
 }
 
 /** Takes a day of the open file into the scenario, as one step or as a part of a gesture. */
@@ -54,11 +107,11 @@ export function takeDayOfFile(month: number, day: number, gesture: string | null
   tellEngine({ kind: "weatherDay", generation: askedDay, month, day });
 }
 
-async function send(file: File): Promise<void> {
+async function send({ file, mapping }: Source): Promise<void> {
   const generation = ++askedFile;
   try {
     const bytes = await file.slice(0, enough).arrayBuffer();
-    if (generation === askedFile) tellEngine({ kind: "weather", generation, name: file.name, bytes }, [bytes]);
+    if (generation === askedFile) tellEngine({ kind: "weather", generation, name: file.name, bytes, asked: asked(mapping) }, [bytes]);
   } catch (error) {
     if (generation === askedFile) refuse({ name: file.name, what: "file", faults: [], reason: String(error) });
   }
@@ -66,8 +119,8 @@ async function send(file: File): Promise<void> {
 
 // An engine that has just started knows no file.
 effect(() => {
-  const file = engineState.value.phase === "running" ? (wanted ?? held) : null;
-  if (file) void send(file);
+  const source = engineState.value.phase === "running" ? (wanted ?? held) : null;
+  if (source) void send(source);
 });
 
 listenToEngine((message: EngineMessage) => {
@@ -75,15 +128,27 @@ listenToEngine((message: EngineMessage) => {
   if (message.kind === "scenarioDay" && message.generation === askedDay) takeDay(JSON.parse(message.taken) as TakenDay);
 });
 
-function takeFile({ file, notices, faults }: OpenedWeather): void {
-  if (!file) {
-    refuse({ name: wanted?.name ?? "", what: "file", faults });
+function takeFile({ file, table, notices, faults }: OpenedWeather): void {
+  const source = wanted ?? held;
+  if (table) {
+    waiting = source?.file ?? null;
+    wanted = null;
+    batch(() => {
+      reading.value = null;
+      openTable.value = { table, mapping: table.mapping };
+    });
     return;
   }
-  held = wanted ?? held;
+  if (!file) {
+    refuse({ name: source?.file.name ?? "", what: "file", faults });
+    return;
+  }
+  held = source;
   wanted = null;
+  waiting = null;
   batch(() => {
     reading.value = null;
+    openTable.value = null;
     openFile.value = { contents: file, notices };
   });
 }

@@ -29,6 +29,7 @@ func TestDayOfAWeatherFile(t *testing.T) {
 	p.says("weather-status", "Stony Bend (invented)")
 	p.says("weather-summary", "36.4° N", "119.9° W", "UTC−8", "7 days, 12 July to 18 July 2019")
 	p.says("sheet", "Your files stay in this browser")
+	p.says("weather-preview", "The clearest day", "the sun is highest at 12:00", "The clock fits the sun")
 	if generation := p.generation(); generation != 1 {
 		t.Errorf("opening a file alone computes a day: generation %d", generation)
 	}
@@ -152,6 +153,12 @@ func TestFaultsOfAWeatherFileInThePage(t *testing.T) {
 	if p.there("weather-faults") {
 		t.Error("the fault of the file before is still shown")
 	}
+	// An hour of another zone shows in the light.
+	p.drop("zone.epw", strings.Replace(string(text), ",-8.0,90.0", ",-7.0,90.0", 1))
+	p.until(hook("weather-status") + `?.innerText.includes("zone.epw is open")`)
+	p.says("weather-notices", "The clock of the weather file goes 60 minutes behind the sun")
+	p.drop("odd.epw", odd)
+	p.until(hook("weather-status") + `?.innerText.includes("odd.epw is open")`)
 	p.choose("weather-day", "13")
 	p.answered()
 	p.says("day-notices", "1 missing values were filled between their neighbours")
@@ -208,6 +215,13 @@ func TestWeatherSheetInEveryLook(t *testing.T) {
 	p.drop("week.epw", odd)
 	p.until(hook("weather-hottest"))
 	p.press("weather-hottest")
+	logger, err := os.ReadFile(weatherFile("stony-bend-logger.csv"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	p.drop("logger.csv", string(logger)) // its columns are to be confirmed while the week stays open
+	p.until(hook("mapping"))
+	eval[bool](p, `document.querySelectorAll('[data-testid="normals"], [data-testid="mapping"] details').forEach((part) => part.open = true) ?? true`)
 	p.looks([]look{{"light", 1440, 1000}, {"dark", 1440, 1000}, {"light", 768, 1024}, {"dark", 768, 1024}, {"light", 360, 740}, {"dark", 360, 740}}, func(look look, name string) {
 		p.until(hook("sheet"))
 		eval[bool](p, `(`+hook("sheet")+`.scrollTop = 0, true)`)
@@ -218,8 +232,10 @@ func TestWeatherSheetInEveryLook(t *testing.T) {
 		}
 		p.accessible()
 		p.shot("sheet-" + name)
-		eval[bool](p, `(`+hook("sheet")+`.scrollTop = 320, true)`)
-		p.shot("sheet-" + name + "-scrolled")
+		for _, part := range []string{"mapping", "weather-preview", "normals"} {
+			eval[bool](p, `(`+hook(part)+`.scrollIntoView(), true)`)
+			p.shot("sheet-" + name + "-" + part)
+		}
 	})
 }
 
@@ -237,4 +253,61 @@ func TestWeatherFileSurvivesTheEngine(t *testing.T) {
 	p.choose("weather-day", "13")
 	p.answered()
 	p.agrees(rowlightDay(t, firstScenario(), "--weather", file, "--date", "07-13"))
+}
+
+// TestTableOfALogger opens a logger's table: what its columns hold is guessed, shown and confirmed before it is read; a
+// clock taken wrong shows in the light; read, it agrees with the command line.
+func TestTableOfALogger(t *testing.T) {
+	t.Parallel()
+	file := weatherFile("stony-bend-logger.csv")
+	p := openPage(t, bench.origin)
+	give := func() {
+		p.do(chromedp.SetUploadFiles(chromedp.CSS(`[data-testid="weather-file"]`), []string{file}, chromedp.NodeReady))
+		p.until(hook("mapping"))
+	}
+	p.click("site")
+	p.until(hook("sheet"))
+	give()
+	if p.there("weather-summary") {
+		t.Error("the table is read before it is confirmed")
+	}
+	for mark, want := range map[string]string{
+		"column-1": "date", "column-2": "clock", "column-3": "air", "unit-3": "°C", "column-5": "global", "unit-6": "km/h", "column-7": "",
+		"clock": "standard", "dateOrder": "dmy", "separator": ";", "utcOffset_h": "-8", "windHeight_m": "2", "step_min": "30",
+	} {
+		if got := eval[string](p, hook("mapping-"+mark)+`.value`); got != want {
+			t.Errorf("%s is %q, want %q", mark, got, want)
+		}
+	}
+
+	p.choose("mapping-clock", "daylight")
+	p.press("mapping-read")
+	p.until(hook("weather-summary"))
+	p.says("weather-notices", "60 minutes behind the sun, by the light of 6 clear days")
+
+	give()
+	p.choose("mapping-column-5", "") // nothing says where the light is
+	p.press("mapping-read")
+	p.until(hook("weather-faults"))
+	p.says("weather-faults", "no column holds the global light")
+	p.choose("mapping-column-5", "global")
+	p.press("mapping-read")
+	p.until(`!` + hook("mapping"))
+	p.says("weather-clock", "The clock fits the sun")
+	p.choose("weather-day", "15")
+	p.answered()
+	p.agrees(rowlightDay(t, firstScenario(), "--weather", file, "--mapping", weatherFile("stony-bend-logger.json"), "--date", "07-15"))
+
+	// Monthly normals, typed in.
+	eval[bool](p, hook("normals")+`.open = true`)
+	for key, value := range map[string]string{"airMax_C": "36.6", "airMin_C": "19.1", "light_MJm2": "28.6"} {
+		p.enterBox("normals-7-"+key, value)
+	}
+	p.press("normals-make")
+	p.until(hook("weather-status") + `?.innerText.includes("Monthly normals is open")`)
+	p.says("weather-summary", "31 days, 1 July to 31 July 2026")
+	p.says("weather-notices", "each is an average day")
+	p.press("weather-hottest")
+	p.answered()
+	p.says("measured-day", "mean wind 2.7 m/s")
 }

@@ -7,13 +7,16 @@ import { isMeasured } from "../measured-day.ts";
 import type { Fault, WeatherContents, WeatherDay } from "../messages.ts";
 import { faultText } from "../sentences.ts";
 import { backToDesignDay, fileHovers, scenario, sealGesture, units } from "../store.ts";
-import { t } from "../text.ts";
+import { t, tOr } from "../text.ts";
 import { clockName, compassPoint, coordinate, dayMonth, formatNumber, longDate, monthYear, show, text } from "../units.ts";
 import { openFile, openWeatherFile, reading, refused, takeDayOfFile, takenDay } from "../weather-file.ts";
 import { Button } from "./button.tsx";
 import { DateField } from "./choice.tsx";
 import { NumberField } from "./field.tsx";
 import { Group, Rows } from "./group.tsx";
+import { NormalsForm } from "./weather-normals.tsx";
+import { Preview } from "./weather-preview.tsx";
+import { TableForm } from "./weather-table.tsx";
 
 export function WeatherGroups() {
   return (
@@ -77,8 +80,9 @@ function WeatherFile() {
     <Group title="group.weatherFile">
       <FileChoice />
       <Refusal />
+      <TableForm />
       <p class="status" role="status" data-testid="weather-status">
-        {reading.value ? t("file.reading", { name: reading.value }) : file ? t("file.open", { name: file.contents.name, place: file.contents.place }) : ""}
+        {reading.value ? t("file.reading", { name: reading.value }) : file ? t(file.contents.place ? "file.open" : "file.open.nowhere", { name: file.contents.name, place: file.contents.place }) : ""}
       </p>
       {file && (
         <>
@@ -86,9 +90,11 @@ function WeatherFile() {
             {placeWords(file.contents)} {spanWords(file.contents)}
           </p>
           <Notices notices={file.notices} hook="weather-notices" />
+          <Preview contents={file.contents} />
           <DayChoice contents={file.contents} key={file.contents.name} />
         </>
       )}
+      <NormalsForm />
     </Group>
   );
 }
@@ -163,7 +169,7 @@ function Notices({ notices, hook }: { notices: readonly Fault[]; hook: string })
 
 function placeWords(contents: WeatherContents): string {
   return t("file.place", {
-    format: contents.format,
+    format: tOr(`file.format.${contents.format}`, contents.format),
     latitude: coordinate(contents.latitude_deg, "latitude"),
     longitude: coordinate(contents.longitude_deg, "longitude"),
     elevation: text(show(contents.elevation_m, "m", units.value, 0)),
@@ -256,7 +262,7 @@ function DaySelect({ days, used }: { days: WeatherDay[]; used: WeatherDay | unde
 function usedDay({ name, place, days }: WeatherContents): WeatherDay | undefined {
   const source = effectiveText(scenario.value, ["weather", "source"]);
   // A scenario keeps no more than the beginning of a long source.
-  if (!isMeasured(scenario.value) || !`${name}, ${place}`.startsWith(source)) return undefined;
+  if (!isMeasured(scenario.value) || !(place ? `${name}, ${place}` : name).startsWith(source)) return undefined;
   const [year, month, day] = effectiveText(scenario.value, ["weather", "date"]).split("-").map(Number);
   return days.find((one) => one.year === year && one.month === month && one.day === day);
 }
