@@ -1,30 +1,16 @@
 /** Monthly normals typed in: days of a season are made of them as of a weather file. */
 
 import { signal } from "@preact/signals";
+import { effectiveNumber } from "../document.ts";
+import { normalsColumns, normalsText } from "../normals.ts";
 import { scenario, units } from "../store.ts";
 import { t } from "../text.ts";
-import { effectiveNumber } from "../document.ts";
-import { fromBox, monthName, unitName } from "../units.ts";
+import { monthName, unitName } from "../units.ts";
 import { openWeatherFile } from "../weather-file.ts";
 import { Button } from "./button.tsx";
 
-const columns = [
-  { key: "airMax_C", unit: "degC" },
-  { key: "airMin_C", unit: "degC" },
-  { key: "dewPoint_C", unit: "degC" },
-  { key: "light_MJm2", unit: "MJ/m2" },
-  { key: "wind_ms", unit: "m/s" },
-] as const;
-
 /** What is typed, as it is typed, by month. */
-const typed = signal<string[][]>(Array.from({ length: 12 }, () => columns.map(() => "")));
-
-/** The typed months as the text of a file of normals: months without any number are left out. */
-export function normalsText(months: readonly (readonly string[])[], system: Parameters<typeof fromBox>[2]): string {
-  const number = (field: string, unit: string) => (field.trim() === "" || !Number.isFinite(Number(field)) ? field.trim() : String(fromBox(Number(field), unit, system)));
-  const lines = months.flatMap((fields, i) => (fields.some((field) => field.trim()) ? [[String(i + 1), ...fields.map((field, k) => number(field.replace(",", "."), columns[k]?.unit ?? ""))].join(",")] : []));
-  return `${["month", ...columns.map(({ key }) => key)].join(",")}\n${lines.join("\n")}\n`;
-}
+const typed = signal<string[][]>(Array.from({ length: 12 }, () => normalsColumns.map(() => "")));
 
 export function NormalsForm() {
   return (
@@ -36,7 +22,7 @@ export function NormalsForm() {
           <thead>
             <tr>
               <th scope="col">{t("day.month")}</th>
-              {columns.map(({ key, unit }) => (
+              {normalsColumns.map(({ key, unit }) => (
                 <th scope="col" key={key}>
                   {t(`normals.${key}`)}
                   <span class="small">{unitName(unit, units.value)}</span>
@@ -48,7 +34,7 @@ export function NormalsForm() {
             {seasonFirst().map((month) => (
               <tr key={month}>
                 <th scope="row">{monthName(month + 1)}</th>
-                {columns.map(({ key }, k) => (
+                {normalsColumns.map(({ key }, k) => (
                   <td key={key}>
                     <input
                       class="text"
