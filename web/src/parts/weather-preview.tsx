@@ -10,6 +10,7 @@ const size = { width: 320, height: 132, left: 4, right: 4, top: 8, bottom: 20 };
 
 export function Preview({ contents }: { contents: WeatherContents }) {
   const { preview, clock: verdict, shifted } = contents;
+  if (!preview && shifted) return null;
   return (
     <figure class="preview" data-testid="weather-preview">
       {preview && <Drawing preview={preview} />}

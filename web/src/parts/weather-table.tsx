@@ -13,7 +13,7 @@ export function TableForm() {
   const windless = !mapping.columns.some(({ quantity }) => quantity === "wind");
   return (
     <section class="mapping" aria-labelledby="mapping-title" data-testid="mapping">
-      <h4 id="mapping-title">{t("mapping.title", { name: table.name })}</h4>
+      <h3 id="mapping-title">{t("mapping.title", { name: table.name })}</h3>
       <p class="small">{t("mapping.intro")}</p>
       <ColumnTable table={table} mapping={mapping} />
       <div class="mapping-fields">
