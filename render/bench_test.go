@@ -2,6 +2,7 @@ package render
 
 import (
 	"fmt"
+	"image"
 	"testing"
 )
 
@@ -45,5 +46,19 @@ func BenchmarkRelight(b *testing.B) {
 				}
 			})
 		}
+	}
+}
+
+func BenchmarkPaint(b *testing.B) {
+	stand := grownStand(b, 0)
+	s := NewScene(Planting{Stand: stand}, testAtlas(), firstInstant)
+	for _, way := range Ways() {
+		b.Run(way.String(), func(b *testing.B) {
+			view := s.View(way, DefaultCamera(stand, 0, 36), Pane{Width: 640, Height: 420})
+			picture := image.NewRGBA(view.Bounds())
+			for b.Loop() {
+				s.PaintView(picture, &view, 12000)
+			}
+		})
 	}
 }

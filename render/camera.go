@@ -124,6 +124,7 @@ type View struct {
 	Way                Way
 	Bunch              int  // whose sky is shown, of the ways that look out from a bunch
 	Dark               bool // the paper of the ways that draw on paper is dark
+	Objects            bool // every thing is drawn in an even colour of its own, to compare what is drawn where
 }
 
 // Pane is a rectangle of a picture [px]. A pane without width or height shows nothing.

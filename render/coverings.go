@@ -48,14 +48,19 @@ func (e *emitter) dust(it *item, v *visibleSlice) {
 	}
 }
 
+// Threads and meshes across the texture of a net.
+const (
+	weaveThreads = 26
+	netMeshes    = 20
+)
+
 // drawWeave is cloth: threads that cross, with thinner places between them. Its mean cover is weaveCover.
 func drawWeave(side int) *image.RGBA {
 	picture := image.NewRGBA(image.Rect(0, 0, side, side))
-	const threads = 26
 	for j := range side {
 		for i := range side {
-			across := math.Cos(2 * math.Pi * threads * (float64(i) + 0.5) / float64(side))
-			along := math.Cos(2 * math.Pi * threads * (float64(j) + 0.5) / float64(side))
+			across := math.Sin(2 * math.Pi * weaveThreads * (float64(i) + 0.5) / float64(side))
+			along := math.Sin(2 * math.Pi * weaveThreads * (float64(j) + 0.5) / float64(side))
 			high := max(across, along)
 			put(picture, i, j, evenTexel*(0.92+0.08*high), weaveCover+0.2*(0.7*high+0.3*min(across, along)-0.2))
 		}
@@ -66,10 +71,10 @@ func drawWeave(side int) *image.RGBA {
 // drawMesh is a bird net: thin threads around open meshes. Its mean cover is meshCover.
 func drawMesh(side int) *image.RGBA {
 	picture := image.NewRGBA(image.Rect(0, 0, side, side))
-	const meshes, thread = 20, 0.17 // of the width of a mesh
+	const thread = 0.17 // of the width of a mesh
 	for j := range side {
 		for i := range side {
-			u, v := meshes*(float64(i)+0.5)/float64(side), meshes*(float64(j)+0.5)/float64(side)
+			u, v := netMeshes*(float64(i)+0.5)/float64(side), netMeshes*(float64(j)+0.5)/float64(side)
 			// Meshes hang on their corners.
 			a, b := u+v, u-v
 			off := min(math.Abs(a-math.Round(a)), math.Abs(b-math.Round(b)))

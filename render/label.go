@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 
+	"rowlight/sim/cover"
 	"rowlight/sim/scenario"
 )
 
@@ -14,7 +15,7 @@ type Label struct {
 }
 
 // Labels are the words that belong into the picture of a flat way: heights and sides of a slice, directions and
-// hours of an outlook. Other pictures have none.
+// hours of an outlook; of another, which side is seen.
 func (s *Scene) Labels(view *View) []Label {
 	switch view.Way {
 	case Slice:
@@ -22,7 +23,28 @@ func (s *Scene) Labels(view *View) []Label {
 	case Outlook:
 		return s.outlookLabels(view)
 	}
-	return nil
+	return s.rowLabels(view)
+}
+
+// alongFrom is the part of the view along the row, against that across it, from which one rather looks along the row.
+const alongFrom = 4
+
+// rowLabels say which side of the rows one looks at, or where one looks along them.
+func (s *Scene) rowLabels(view *View) []Label {
+	rows := scenario.Rows{Azimuth_deg: s.planting.RowAzimuth_deg}
+	text := ""
+	if f := view.Forward; abs(f[1]) > alongFrom*abs(f[0]) {
+		towards := s.planting.RowAzimuth_deg
+		if f[1] < 0 {
+			towards += 180
+		}
+		text = "looking " + scenario.Compass(towards)
+	} else if f[0] > 0 {
+		text = scenario.Compass(rows.SideAzimuth(scenario.Left)) + " side of the row"
+	} else {
+		text = scenario.Compass(rows.SideAzimuth(scenario.Right)) + " side of the row"
+	}
+	return []Label{{X: view.CentreX, Y: view.CentreY + view.Height/2 - max(view.Height/22, 11), Text: text}}
 }
 
 func (s *Scene) sliceLabels(view *View) []Label {
@@ -40,6 +62,20 @@ func (s *Scene) sliceLabels(view *View) []Label {
 	for metres := 1; float64(metres) < s.stand.Top+sliceAbove_m; metres++ {
 		x, y := e.inSlice((inset*0.8-view.Width/2)/view.sliceScale(), float32(metres))
 		labels = append(labels, Label{X: x, Y: y, Text: strconv.Itoa(metres) + " m"})
+	}
+	for i := range s.nets {
+		net := &s.nets[i]
+		x, y := e.acrossRow(0, float32(net.Edges[1][0]), float32(net.Edges[1][1]))
+		switch {
+		case net.Kind == cover.SideNet:
+			labels = append(labels, Label{X: x + float32(math.Copysign(float64(inset)*1.5, net.Edges[1][0])), Y: y, Text: "shade net"})
+		case net.Kind == cover.BirdNet && net.Level():
+			x, y = e.acrossRow(0, 0, float32(net.Edges[1][1]))
+			labels = append(labels, Label{X: x, Y: y - inset*0.5, Text: "bird net"})
+		case net.Kind == cover.OverheadNet:
+			x, y = e.acrossRow(0, 0, float32(net.Edges[1][1]))
+			labels = append(labels, Label{X: x, Y: y + inset*0.6, Text: "net over the rows"})
+		}
 	}
 	return labels
 }

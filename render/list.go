@@ -8,7 +8,7 @@ import (
 
 // List is the picture of one pane without its ground and sky: quads in painter's order, four vertices
 // each (upper left, upper right, lower left, lower right of the texture). A list is reused from frame
-// to frame; it holds no state between them.
+// to frame; what it keeps between them only saves time.
 type List struct {
 	Vertices []Vertex
 	quads    int
@@ -18,6 +18,7 @@ type List struct {
 	sorted   []uint32
 	keys     []uint16
 	objects  []Object // one for each quad
+	laid     layout
 }
 
 // Quads is the number of quads of the list.
@@ -84,24 +85,47 @@ func (s *Scene) Compose(list *List, view *View, budget int) {
 	switch view.Way {
 	case Slice:
 		list.composeSlice(s, view, budget)
-		return
 	case Outlook:
 		list.composeOutlook(s, view, budget)
-		return
+	default:
+		list.composeRows(s, view, budget)
 	}
-	roof := 0
-	if s.roof() != nil && view.Way != Objects {
-		roof = mostRoofQuads
-	}
-	list.findSlices(s, view)
-	list.fit(s, view, budget-roof)
-	list.gather(s, view)
-	list.sort()
-	list.farthestGo(budget - roof)
-	list.emit(s, view, roof)
-	if view.Way == Objects {
+	if view.Objects {
 		list.dye()
 	}
+}
+
+// composeRows fills the list with the rows as one sees them standing there.
+func (l *List) composeRows(s *Scene, view *View, budget int) {
+	roof := 0
+	if s.roof() != nil && !view.Objects {
+		roof = mostRoofQuads
+	}
+	if l.layOut(s, view, budget) {
+		l.findSlices(s, view)
+		l.fit(s, view, budget-roof)
+		l.gather(s, view)
+		l.sort()
+		l.farthestGo(budget - roof)
+	}
+	l.emit(s, view, roof)
+}
+
+// layout is all that decides which things a list shows and in which order; light and temperatures only colour them.
+type layout struct {
+	planting Planting
+	view     View
+	budget   int
+}
+
+// layOut reports whether a list has to be laid out anew: it still has the things that it showed last.
+func (l *List) layOut(s *Scene, view *View, budget int) bool {
+	next := layout{s.planting, *view, budget}
+	if next == l.laid {
+		return false
+	}
+	l.laid = next
+	return true
 }
 
 // count is the number of the sorted items of a kind.

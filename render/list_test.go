@@ -124,6 +124,27 @@ func TestListsHaveNoMemory(t *testing.T) {
 	}
 }
 
+// A list that shows the same things in another light is that of a fresh one.
+func TestListsTakeTheLight(t *testing.T) {
+	s := NewScene(netted(t), testAtlas(), firstInstant)
+	for _, way := range Ways() {
+		view := s.View(way, DefaultCamera(s.stand, 0, 36), testPane)
+		var fresh, used List
+		s.SetInstant(firstInstant)
+		s.Compose(&used, &view, 6000)
+		before := slices.Clone(used.Vertices)
+		s.SetInstant(afternoon)
+		s.Compose(&used, &view, 6000)
+		s.Compose(&fresh, &view, 6000)
+		if !slices.Equal(fresh.Vertices, used.Vertices) {
+			t.Errorf("%s: a used list differs from a fresh one", way)
+		}
+		if slices.Equal(before, used.Vertices) {
+			t.Errorf("%s: the light makes no difference", way)
+		}
+	}
+}
+
 // A leaf near by is drawn at its place and size: the corners of its quad are those of its square.
 func TestNearLeafIsAtItsPlace(t *testing.T) {
 	s := NewScene(Planting{Stand: oneLeaf(0, 1, 1)}, testAtlas(), afternoon)

@@ -47,8 +47,8 @@ func (s *Scene) rowNets() int {
 // gatherNets lists the pieces of the nets about a row. A piece counts as near as its nearest corner if what it may hide
 // is behind it, and as its farthest if it hangs behind the row.
 func (l *List) gatherNets(s *Scene, view *View, place int32, v *visibleSlice) {
-	if view.Way == Objects {
-		return // one sees through nets
+	if view.Objects || view.Way == Slice {
+		return // one sees through nets, or sees them end-on
 	}
 	pieces := v.netPieces()
 	for i := range s.nets {
@@ -118,12 +118,16 @@ func (e *emitter) net(it *item, v *visibleSlice) {
 		scale := e.view.Focal / z
 		at[k], depth = [2]float32{e.view.CentreX + x*scale, e.view.CentreY - y*scale}, depth+z/4
 	}
-	tile, mean := netTile, float32(weaveCover)
+	tile, mean, repeats := netTile, float32(weaveCover), float32(weaveThreads)
 	if net.Kind == cover.BirdNet {
-		tile, mean = meshTile, meshCover
+		tile, mean, repeats = meshTile, meshCover, netMeshes
+	}
+	// Pieces hold whole numbers of threads, so that the weave goes on from one to the next.
+	share := func(side mgl32.Vec3) float32 {
+		return min(max(floor32(side.Len()/netTile_m*repeats+0.5), 1)/repeats, 1)
 	}
 	whole := s.atlas.tiles[tile].level(netTile_m * e.view.Focal / depth)
-	q := e.quad(&box{whole.x, whole.y, whole.w * min(corners[1].Sub(corners[0]).Len()/netTile_m, 1), whole.h * min(corners[2].Sub(corners[0]).Len()/netTile_m, 1)})
+	q := e.quad(&box{whole.x, whole.y, whole.w * share(corners[1].Sub(corners[0])), whole.h * share(corners[2].Sub(corners[0]))})
 	strength := v.fade / mean * e.netStrength()
 	for k, c := range corners {
 		colour := s.netColour(index, k, v, piece, pieces, e.view.Eye.Sub(c))

@@ -29,19 +29,25 @@ func (o Object) colour() rgb {
 	return rgb{float32(code>>16&255) / 255, float32(code>>8&255) / 255, float32(code&255) / 255}
 }
 
-// dye gives all quads the colours of their objects.
+// dye gives all quads the colours of their objects. What one sees through and is no object, as lines on a drawing, goes.
 func (l *List) dye() {
 	for i, o := range l.objects {
-		c := o.colour()
+		c, alpha := o.colour(), float32(1)
+		if o.Kind == NoObject && l.Vertices[4*i].A < 1 {
+			alpha = 0
+		}
 		for k := range 4 {
 			v := &l.Vertices[4*i+k]
-			v.R, v.G, v.B, v.A = c[0], c[1], c[2], 1
+			v.R, v.G, v.B, v.A = c[0], c[1], c[2], alpha
 		}
 	}
 }
 
 // paintObject lays an even quad over a picture wherever the nearest texel is opaque.
 func paintObject(to, atlas *image.RGBA, q *[4]Vertex) {
+	if q[0].A == 0 {
+		return
+	}
 	colour := color.RGBA{uint8(q[0].R*255 + 0.5), uint8(q[0].G*255 + 0.5), uint8(q[0].B*255 + 0.5), 255}
 	for _, t := range [2][3]*Vertex{{&q[0], &q[1], &q[2]}, {&q[1], &q[3], &q[2]}} {
 		scan(to.Rect, t[0], t[1], t[2], func(x, y int, wa, wb, wc float32) {

@@ -54,13 +54,15 @@ func (c *chart) place(d mgl32.Vec3) (x, y, share float32) {
 func (l *List) composeOutlook(s *Scene, view *View, budget int) {
 	bunch := s.outlookFrom(view.Bunch)
 	eye := s.eyeOf(bunch)
-	l.gatherOutlook(s, eye, bunch)
-	l.sort()
-	drawing := chartQuads
-	if len(s.nets) > 0 {
-		drawing += skyNetRings * skySectors
+	if l.layOut(s, view, budget) {
+		drawing := chartQuads
+		if len(s.nets) > 0 {
+			drawing += skyNetRings * skySectors
+		}
+		l.gatherOutlook(s, eye, bunch)
+		l.sort()
+		l.nearest(s, eye, budget-drawing)
 	}
-	l.nearest(s, eye, budget-drawing)
 	e := l.emitter(s, view, budget-len(l.items)) // near things take several quads
 	c := view.chart(s)
 	e.sky(&c)
@@ -343,9 +345,10 @@ func (e *emitter) rim(c *chart) {
 			x, y := around(radius, i+k&1)
 			return x, y, paper
 		}, 1)
-		for share, alpha := range map[float32]float32{1: 0.9, 2.0 / 3: 0.35, 1.0 / 3: 0.35} {
-			x0, y0 := around(c.radius*share, i)
-			x1, y1 := around(c.radius*share, i+1)
+		for ring, alpha := range [...]float32{0.35, 0.35, 0.9} {
+			radius := c.radius * float32(ring+1) / 3
+			x0, y0 := around(radius, i)
+			x1, y1 := around(radius, i+1)
 			e.line(x0, y0, x1, y1, max(c.radius/190, 1), ink, alpha)
 		}
 	}

@@ -26,21 +26,30 @@ func (s *Scene) View(way Way, camera Camera, pane Pane) View {
 
 // PaintView draws a view of a scene into its pane of a picture.
 func (s *Scene) PaintView(picture *image.RGBA, view *View, budget int) {
-	pane := picture.SubImage(view.Bounds()).(*image.RGBA)
-	if view.Way.Flat() {
-		fillPaper(pane, view.Paper())
-	} else {
-		s.paintBackdrop(pane, view)
-	}
 	var list List
-	s.Compose(&list, view, budget)
+	_ = s.paintView(picture, view, &list, budget, unhurried) // without haste it is not abandoned
+}
+
+// paintView is PaintView with a list to use, and a pace whose error abandons it.
+func (s *Scene) paintView(picture *image.RGBA, view *View, list *List, budget int, pace func() error) error {
+	pane := picture.SubImage(view.Bounds()).(*image.RGBA)
+	if view.OnPaper() {
+		fillPaper(pane, view.Paper())
+	} else if err := s.paintBackdrop(pane, view, pace); err != nil {
+		return err
+	}
+	s.Compose(list, view, budget)
 	for i := range list.Quads() {
-		if q := (*[4]Vertex)(list.Vertices[4*i:]); view.Way == Objects {
+		if err := pace(); err != nil { // a near leaf covers much of the picture
+			return err
+		}
+		if q := (*[4]Vertex)(list.Vertices[4*i:]); view.Objects {
 			paintObject(pane, s.atlas.Image, q)
 		} else {
 			paintQuad(pane, s.atlas.Image, *q)
 		}
 	}
+	return nil
 }
 
 // fillPaper lays an even opaque colour over a pane.
@@ -50,9 +59,12 @@ func fillPaper(pane *image.RGBA, c [3]float32) {
 }
 
 // paintBackdrop draws ground and sky.
-func (s *Scene) paintBackdrop(pane *image.RGBA, view *View) {
+func (s *Scene) paintBackdrop(pane *image.RGBA, view *View, pace func() error) error {
 	backdrop := s.Backdrop(view)
 	for y := pane.Rect.Min.Y; y < pane.Rect.Max.Y; y++ {
+		if err := pace(); err != nil {
+			return err
+		}
 		for x := pane.Rect.Min.X; x < pane.Rect.Max.X; x++ {
 			c := backdrop.at(view.Ray(float32(x)+0.5, float32(y)+0.5))
 			to := pane.Pix[pane.PixOffset(x, y):]
@@ -62,6 +74,7 @@ func (s *Scene) paintBackdrop(pane *image.RGBA, view *View) {
 			to[3] = 255
 		}
 	}
+	return nil
 }
 
 // Bounds is the pane in whole pixels.

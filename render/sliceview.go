@@ -39,7 +39,8 @@ func (s *Scene) sliceView(distance_m float64, pane Pane) View {
 	scale := min(pane.Height/(top+sliceBelow_m), pane.Width/wide) * min(max(defaultMetres/distance_m, 0.3), 3)
 	focal := scale * sliceFar_m
 	cut := float32(sliceMiddle(stand))
-	middle := s.terrain.at(0, cut) + float32(top-sliceBelow_m)/2
+	// What is high enough stands on the lower edge of the pane.
+	middle := s.terrain.at(0, cut) + float32(max(top-sliceBelow_m, pane.Height/scale-2*sliceBelow_m)/2)
 	return View{
 		Eye:   mgl32.Vec3{0, cut - sliceFar_m, middle},
 		Right: mgl32.Vec3{1, 0, 0}, Up: mgl32.Vec3{0, 0, 1}, Forward: mgl32.Vec3{0, 1, 0},
@@ -58,11 +59,14 @@ func sliceMiddle(stand *training.Stand) float64 {
 
 // composeSlice fills the list with the field of light, the rays of the sun and the slice before them.
 func (l *List) composeSlice(s *Scene, view *View, budget int) {
-	l.findSliceCopies(s, view)
-	l.gather(s, view)
-	l.sort()
 	fieldQuads := int(fieldShare * float64(budget))
-	l.order = l.order[max(len(l.order)-max(budget-fieldQuads-mostRayQuads-mostDotQuads-mostNetQuads, 0), 0):]
+	if l.layOut(s, view, budget) {
+		l.findSliceCopies(s, view)
+		l.gather(s, view)
+		l.fruitFirst()
+		l.sort()
+		l.order = l.order[max(len(l.order)-max(budget-fieldQuads-mostRayQuads-mostDotQuads-mostNetQuads, 0), 0):]
+	}
 	e := l.emitter(s, view, fieldQuads+mostRayQuads+mostDotQuads+mostNetQuads)
 	e.field(fieldQuads)
 	e.soil()
@@ -74,6 +78,17 @@ func (l *List) composeSlice(s *Scene, view *View, budget int) {
 	e.sunMark()
 	e.own(Object{})
 	e.finish(l)
+}
+
+// fruitFirst brings the fruit of a slice before its leaves, as drawings show what matters: the eye is far off, so that all
+// depths lie between the same two.
+func (l *List) fruitFirst() {
+	near := depthKey(sliceFar_m / 2)
+	for i := range l.items {
+		if kind := l.items[i].kind; kind == berryItem || kind == farBunchItem {
+			l.keys[i] -= near
+		}
+	}
 }
 
 // findSliceCopies lists the slice of every row in the pane, and behind it the post that stands nearest.
@@ -315,7 +330,7 @@ func (v *View) sunSide(s *Scene) (x, y float32, up bool) {
 	if s.beam() <= 0 {
 		return 0, 0, false
 	}
-	inset := max(v.Height/14, 12)
+	inset := max(v.Height/6, 32) // below the names of the sides
 	w, h := v.Width/2-inset, v.Height/2-inset
 	t := min(w/max(abs(sun[0]), 1e-4), h/max(sun[2], 1e-4))
 	return v.CentreX + t*sun[0], v.CentreY - t*sun[2], true

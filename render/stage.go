@@ -19,6 +19,7 @@ type Stage struct {
 	scale   Scale
 	way     Way
 	dark    bool
+	objects bool
 	stale   bool // everything, the space between the panes too, has to be drawn again
 	drawn   int  // option whose pane was drawn last
 	nursery nursery
@@ -130,6 +131,13 @@ func (st *Stage) SetWay(way Way) {
 func (st *Stage) SetDark(dark bool) {
 	if dark != st.dark {
 		st.dark, st.stale = dark, true
+	}
+}
+
+// SetObjects draws every thing in an even colour of its own, or as it looks.
+func (st *Stage) SetObjects(objects bool) {
+	if objects != st.objects {
+		st.objects, st.stale = objects, true
 	}
 }
 
@@ -252,7 +260,7 @@ func (st *Stage) look(option int) View {
 	planting := o.scene.Planting()
 	camera := look.Camera(planting.Stand, planting.RowAzimuth_deg, planting.Latitude_deg)
 	view := o.scene.View(st.way, camera, st.panes[option])
-	view.Bunch, view.Dark = o.bunch, st.dark
+	view.Bunch, view.Dark, view.Objects = o.bunch, st.dark, st.objects
 	return view
 }
 

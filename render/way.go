@@ -10,11 +10,10 @@ const (
 	Heat                // only the fruit in colour, the leaves like smoked glass
 	Slice               // a slice of the row seen end-on before the field of light
 	Outlook             // the sky as one bunch sees it, with the ways of the sun through the year
-	Objects             // every thing in an even colour of its own, to compare what is drawn where
 	wayCount
 )
 
-var wayNames = [wayCount]string{"natural", "light", "heat", "slice", "outlook", "objects"}
+var wayNames = [wayCount]string{"natural", "light", "heat", "slice", "outlook"}
 
 // Ways lists the ways of looking for people.
 func Ways() []Way { return []Way{Natural, Sunlight, Heat, Slice, Outlook} }
@@ -38,7 +37,10 @@ func WayNamed(name string) (Way, bool) {
 }
 
 // Flat reports whether a way draws on paper instead of before ground and sky.
-func (w Way) Flat() bool { return w == Slice || w == Outlook || w == Objects }
+func (w Way) Flat() bool { return w == Slice || w == Outlook }
+
+// OnPaper reports whether a view is drawn on paper.
+func (v *View) OnPaper() bool { return v.Way.Flat() || v.Objects }
 
 // BrightestLight_Wm2 is the upper end of the common scale of sunlight; the lower end is 0. Full sun on a leaf
 // square to it is a little more on the clearest days.
@@ -55,7 +57,7 @@ var (
 
 // Paper is the colour of the ground that a flat way draws on, each part 0–1.
 func (v *View) Paper() [3]float32 {
-	if v.Way == Objects {
+	if v.Objects {
 		return [3]float32{} // the colour of no object
 	}
 	if v.Dark {

@@ -27,6 +27,7 @@ type pictureCommand struct {
 	size   string
 	dark   bool
 	bare   bool
+	things bool
 	bunch  int
 	quads  int
 	sheet  bool
@@ -47,14 +48,13 @@ func newPicture() *cobra.Command {
 		Short: "A picture of the rows at an hour, with the computed temperatures of the fruit",
 		Long: "Computes the day of a scenario and draws one option at an hour: the very vines that were computed, under their\n" +
 			"sun. Modes: natural; light, the sunlight on leaves and fruit; heat, the temperature of the fruit; slice, the row\n" +
-			"seen end-on before the field of light; outlook, the sky as one bunch sees it with the ways of the sun; objects, every\n" +
-			"thing in a colour of its own. With\n" +
+			"seen end-on before the field of light; outlook, the sky as one bunch sees it with the ways of the sun. With\n" +
 			"--sheet every option of the scenario, or every form, in every mode on one sheet. A scenario named - is read from\n" +
 			"standard input.",
 		Args: cobra.ExactArgs(1),
 	}
 	flags.view = choice{value: "front", allowed: names(render.FixedLooks())}
-	flags.mode = choice{value: "natural", allowed: append(names(render.Ways()), render.Objects.String())}
+	flags.mode = choice{value: "natural", allowed: names(render.Ways())}
 	set := command.Flags()
 	set.StringVarP(&flags.output, "output", "o", "", "PNG file to write")
 	set.StringVar(&flags.option, "option", "A", "option of the scenario")
@@ -64,6 +64,7 @@ func newPicture() *cobra.Command {
 	set.StringVar(&flags.size, "size", "1280x720", "width and height of the picture in pixels")
 	set.BoolVar(&flags.dark, "dark", false, "dark paper")
 	set.BoolVar(&flags.bare, "bare", false, "without heading and legend")
+	set.BoolVar(&flags.things, "objects", false, "every thing in an even colour of its own, to compare what is drawn where")
 	set.IntVar(&flags.bunch, "bunch", 0, "bunch to look out from, from 1; 0 takes one in the middle")
 	set.IntVar(&flags.quads, "quads", 40000, "most quads to draw, as a measure of fineness")
 	set.BoolVar(&flags.sheet, "sheet", false, "all modes of all options on one sheet; the size is that of each picture")
@@ -71,7 +72,12 @@ func newPicture() *cobra.Command {
 	if err := command.MarkFlagRequired("output"); err != nil {
 		panic(err) // no such flag
 	}
-	command.RunE = func(command *cobra.Command, args []string) error { return flags.run(command, args[0]) }
+	command.RunE = func(command *cobra.Command, args []string) error {
+		if flags.sheet && !command.Flags().Changed("view") {
+			flags.view.value = string(render.Corner) // shows most of what a form is
+		}
+		return flags.run(command, args[0])
+	}
 	return command
 }
 
@@ -148,7 +154,7 @@ func (c pictureCommand) drawOne(command *cobra.Command, s scenario.Scenario, wid
 	}
 	way, _ := render.WayNamed(c.mode.value)
 	return shot.draw(way, render.Fixed(c.view.value), pictureLooks{
-		width: width, height: height, quads: c.quads, dark: c.dark, bare: c.bare, bunch: c.bunch - 1,
+		width: width, height: height, quads: c.quads, dark: c.dark, bare: c.bare || c.things, objects: c.things, bunch: c.bunch - 1,
 	}), nil
 }
 

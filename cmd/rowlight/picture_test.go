@@ -153,7 +153,7 @@ func TestPictureCommandSaysWhatIsWrong(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "out.png")
 	for flag, says := range map[string]string{
 		"--hour=25": "--hour: 25 is outside 0 to 24", "--size=10x10": "is outside 64 to 4096", "--size=wide": "no size as 1280x720",
-		"--option=E": "is none of A to", "--mode=x-ray": "write one of natural, light, heat, slice, outlook, objects",
+		"--option=E": "is none of A to", "--mode=x-ray": "write one of natural, light, heat, slice, outlook",
 		"--view=moon": "write one of front, along, end, above, sun", "--forms=vsp": "goes with --sheet",
 	} {
 		got := rowlight("", "picture", demo, "-o", path, flag)

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"image"
 	"image/draw"
+	"math"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -13,33 +15,138 @@ import (
 	"rowlight/sim/scenario"
 )
 
-// drawSheet draws every option, or form, in every mode: a row for each, a column for each mode.
+// sheetWays are the columns of a sheet: the names that the page has for the ways, and what they show.
+var sheetWays = []struct {
+	way         render.Way
+	name, shows string
+}{
+	{render.Natural, "As it looks", "fruit coloured by its temperature"},
+	{render.Sunlight, "Sunlight", "on leaves and fruit"},
+	{render.Heat, "Fruit heat", "fruit through glassy leaves"},
+	{render.Slice, "Slice end-on", "sunlight around the row, rays in white"},
+	{render.Outlook, "Out from a bunch", "the sky it sees; amber: the sun's way today"},
+}
+
+// nameOf is the name of a way.
+func nameOf(way render.Way) string {
+	for _, of := range sheetWays {
+		if of.way == way {
+			return of.name
+		}
+	}
+	return way.String()
+}
+
+// sheetRow is one option of a sheet.
+type sheetRow struct {
+	shot *shot
+	name string
+}
+
+// drawSheet draws every option, or form, in every way: a row for each, a column for each way, and the scales below.
 func (c pictureCommand) drawSheet(command *cobra.Command, s scenario.Scenario, width, height int) (image.Image, error) {
+	rows, err := c.sheetRows(command, s)
+	if err != nil {
+		return nil, err
+	}
+	scale := commonScale(rows)
+	page := newPictureText(2*height, c.dark) // as read on a whole screen
+	line, gap := page.line(), max(width/40, 6)
+	head, rowHead, foot := 4*line, line*7/4, 5*line
+	sheet := image.NewRGBA(image.Rect(0, 0, len(sheetWays)*(width+gap)+gap, head+len(rows)*(rowHead+height+gap)+foot))
+	draw.Draw(sheet, sheet.Rect, image.NewUniform(page.paper), image.Point{}, draw.Src)
+	left := func(column int) int { return gap + column*(width+gap) }
+	page.left(sheet, gap, line*5/4, rows[0].shot.dayWords())
+	for column, of := range sheetWays {
+		page.bold(sheet, left(column), head-line*3/2, of.name)
+		page.left(sheet, left(column), head-line*2/5, page.fitting(width, of.shows))
+	}
+	for i, row := range rows {
+		top := head + i*(rowHead+height+gap)
+		page.bold(sheet, gap, top+line*5/4, row.name)
+		page.left(sheet, gap+page.width(row.name+"   ")+line, top+line*5/4, row.shot.sidesWords())
+		row.shot.colour(scale)
+		for column, of := range sheetWays {
+			picture := row.shot.draw(of.way, render.Fixed(c.view.value), pictureLooks{
+				width: width, height: height, quads: c.quads, dark: c.dark, bare: true, labels: true, bunch: -1,
+			})
+			draw.Draw(sheet, picture.Rect.Add(image.Pt(left(column), top+rowHead)), picture, image.Point{}, draw.Src)
+		}
+	}
+	top := sheet.Rect.Dy() - foot + line/2
+	wide := 2*width + gap
+	page.scale(sheet, image.Rect(left(0), top, left(0)+wide, top+line*3), rows[0].shot.temperatures(scale))
+	page.scale(sheet, image.Rect(left(2), top, left(2)+wide, top+line*3), sunlight())
+	for i, words := range []string{"Zenith in the middle, horizon on the rim.", "White: the sun's ways through the year.", "Dots: full hours; the sun is the disc."} {
+		page.left(sheet, left(4), top+line+i*line*5/4, page.fitting(width, words))
+	}
+	return sheet, nil
+}
+
+// sheetRows computes the options of a sheet.
+func (c pictureCommand) sheetRows(command *cobra.Command, s scenario.Scenario) ([]sheetRow, error) {
 	planted, letters, err := c.planted(s)
 	if err != nil {
 		return nil, err
 	}
-	ways, gap := render.Ways(), max(width/40, 4)
-	sheet := image.NewRGBA(image.Rect(0, 0, len(ways)*(width+gap)+gap, len(planted)*(height+gap)+gap))
-	draw.Draw(sheet, sheet.Rect, image.NewUniform(newPictureText(height, c.dark).paper), image.Point{}, draw.Src)
 	engine, atlas := sim.NewEngine(), render.NewAtlas()
-	for row, option := range planted {
+	var rows []sheetRow
+	for i, option := range planted {
 		one := s
 		one.Options, one.Compare = []scenario.Option{option}, 0
 		run, err := engine.Day(one, command.Context().Err, nil)
 		if err != nil {
 			return nil, err
 		}
-		shot := newShot(run, 0, letters[row], c.hour_h, atlas)
-		for column, way := range ways {
-			picture := shot.draw(way, render.Fixed(c.view.value), pictureLooks{
-				width: width, height: height, quads: c.quads, dark: c.dark, bare: c.bare, bunch: -1,
-			})
-			at := image.Pt(gap+column*(width+gap), gap+row*(height+gap))
-			draw.Draw(sheet, picture.Rect.Add(at), picture, image.Point{}, draw.Src)
-		}
+		shot := newShot(run, 0, letters[i], c.hour_h, atlas)
+		rows = append(rows, sheetRow{shot, strings.TrimSpace(letters[i] + "  " + run.Result.Options[0].Name)})
 	}
-	return sheet, nil
+	return rows, nil
+}
+
+// Bounds of the scale of a sheet: it spans the fruit that is shown in steps that people read easily [°C].
+const (
+	scaleStep_C  = 5.0
+	leastSpan_C  = 20.0
+	outsideScale = 0.01 // share of faces that may lie below
+)
+
+// commonScale is the scale that spans the fruit of all rows.
+func commonScale(rows []sheetRow) render.Scale {
+	var all []float32
+	for _, row := range rows {
+		all = append(all, row.shot.faces()...)
+	}
+	if len(all) == 0 {
+		return temperatureScale
+	}
+	slices.Sort(all)
+	low, high := float64(all[int(outsideScale*float64(len(all)))]), float64(all[len(all)-1])
+	scale := render.Scale{Min_C: scaleStep_C * math.Floor(low/scaleStep_C), Max_C: scaleStep_C * math.Ceil(high/scaleStep_C)}
+	scale.Min_C = min(scale.Min_C, scale.Max_C-leastSpan_C)
+	return scale
+}
+
+// dayWords say of which place, day and hour a sheet is.
+func (s *shot) dayWords() string {
+	minutes := int(s.day.Hour[s.at]*60 + 0.5)
+	row := s.day.Scenario.Options[s.option].Rows.Azimuth_deg
+	return fmt.Sprintf("%s, %s, %02d:%02d. Air %.0f °C. Rows run %s–%s. %s",
+		s.day.Scenario.Name, s.day.Scenario.Weather.Date, minutes/60, minutes%60, s.day.Air.Temperature_C[s.at],
+		scenario.Compass(row), scenario.Compass(row+180), sentence(s.sunWords()))
+}
+
+// sentence is a text that starts and ends as a sentence does.
+func sentence(text string) string { return strings.ToUpper(text[:1]) + text[1:] + "." }
+
+// sidesWords say what the fruit of both sides is like.
+func (s *shot) sidesWords() string {
+	var words []string
+	for _, side := range s.day.Options[s.option].Sides {
+		words = append(words, fmt.Sprintf("%s side: hottest tenth of the fruit %.0f °C, %.0f %% of the fruit in the sun",
+			side.Compass, side.Steps.Hottest_C[s.at], 100*side.Steps.LitShare[s.at]))
+	}
+	return strings.Join(words, ";  ")
 }
 
 // planted are the options of a sheet and how they are called.

@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"image"
-	"image/color"
 	"image/draw"
 	"math"
 	"strings"
@@ -24,12 +23,14 @@ type shot struct {
 	option int    // of the day
 	letter string // of the option
 	at     int    // instant
+	scale  render.Scale
+	run    *sim.Run
 }
 
 // pictureLooks is how a picture is to be.
 type pictureLooks struct {
 	width, height, quads, bunch int
-	dark, bare                  bool
+	dark, bare, objects, labels bool
 }
 
 // newShot plants an option of a run and gives it the sun and the temperatures of an hour.
@@ -41,9 +42,24 @@ func newShot(run *sim.Run, option int, name string, hour_h float64, atlas *rende
 		Hour: day.Hour[at], SunAzimuth_deg: day.Sun.Azimuth_deg[at], SunElevation_deg: day.Sun.Elevation_deg[at],
 		DNI_Wm2: day.Air.DNI_Wm2[at], DHI_Wm2: day.Air.DHI_Wm2[at],
 	})
-	faces := len(o.Faces)
-	scene.SetFaces(o.Surface_C[at*faces:(at+1)*faces], o.Lit[at*faces:(at+1)*faces], temperatureScale)
-	return &shot{scene: scene, day: day, option: option, letter: name, at: at}
+	s := &shot{scene: scene, day: day, option: option, letter: name, at: at, run: run}
+	s.colour(temperatureScale)
+	return s
+}
+
+// faces are the temperatures of the bunch faces [°C].
+func (s *shot) faces() []float32 {
+	o := &s.run.Options[s.option]
+	count := len(o.Faces)
+	return o.Surface_C[s.at*count : (s.at+1)*count]
+}
+
+// colour gives the fruit the colours of a scale.
+func (s *shot) colour(scale render.Scale) {
+	o := &s.run.Options[s.option]
+	count := len(o.Faces)
+	s.scale = scale
+	s.scene.SetFaces(s.faces(), o.Lit[s.at*count:(s.at+1)*count], scale)
 }
 
 // camera looks from a place.
@@ -52,6 +68,9 @@ func (s *shot) camera(from render.Fixed) render.Camera {
 	k := min(int(math.Round((s.day.Sun.Transit_h+render.AfterNoon_h)*60/s.day.Step_min)), len(s.day.Hour)-1)
 	front := render.Front(rows.Azimuth_deg, site.Latitude_deg)
 	look := from.Look(render.HomeLook(site.Latitude_deg), front, s.day.Sun.Azimuth_deg[k], s.day.Sun.Elevation_deg[k])
+	if aside := (s.day.Sun.Azimuth_deg[s.at] - front) * math.Pi / 180; from == render.Corner && math.Cos(aside) < 0 {
+		look.Turn_deg = 180 - look.Turn_deg // the corner on the side of the sun
+	}
 	return look.Camera(s.scene.Planting().Stand, rows.Azimuth_deg, site.Latitude_deg)
 }
 
@@ -61,30 +80,53 @@ func (s *shot) draw(way render.Way, from render.Fixed, looks pictureLooks) *imag
 	page := newPictureText(looks.height, looks.dark)
 	head, foot := 0, 0
 	if !looks.bare {
-		head, foot = page.line()*3/2, page.line()*5/2
+		head, foot = page.line()*3/2, page.line()*14/5
 		draw.Draw(picture, picture.Rect, image.NewUniform(page.paper), image.Point{}, draw.Src)
 	}
 	pane := render.Pane{Y: float64(head), Width: float64(looks.width), Height: float64(looks.height - head - foot)}
 	view := s.scene.View(way, s.camera(from), pane)
-	view.Bunch, view.Dark = looks.bunch, looks.dark
+	view.Bunch, view.Dark, view.Objects = looks.bunch, looks.dark, looks.objects
 	s.scene.PaintView(picture, &view, looks.quads)
-	if looks.bare {
+	if looks.bare && !looks.labels {
 		return picture
 	}
-	for _, label := range s.scene.Labels(&view) {
+	labels := s.scene.Labels(&view)
+	if way == render.Outlook {
+		labels = append(labels, s.bunchLabel(&view))
+	}
+	for _, label := range labels {
 		page.label(picture, label.X, label.Y, label.Text)
+	}
+	if looks.bare {
+		return picture
 	}
 	title, heading := wayTitles[way], s.heading(true)
 	if page.width(heading)+page.width(title)+2*page.line() > looks.width {
 		heading = s.heading(false)
 	}
 	if page.width(heading)+page.width(title)+2*page.line() > looks.width {
-		title = way.String()
+		title = nameOf(way)
 	}
 	page.left(picture, page.line()/2, page.line(), heading)
 	page.right(picture, looks.width-page.line()/2, page.line(), title)
 	s.drawLegend(picture, page, way, looks.height-foot)
 	return picture
+}
+
+// bunchLabel says from which bunch an outlook is, at the foot of its pane.
+func (s *shot) bunchLabel(view *render.View) render.Label {
+	label := render.Label{X: view.CentreX, Y: view.CentreY + 0.475*view.Height, Text: "no bunch: from the middle of the row"}
+	if bunch := s.scene.OutlookFrom(view); bunch >= 0 {
+		stand := s.run.Options[s.option].Stand
+		side := scenario.Left
+		if stand.Bunches[bunch].Centre[0] > 0 {
+			side = scenario.Right
+		}
+		rows := s.day.Scenario.Options[s.option].Rows
+		label.Text = fmt.Sprintf("from bunch %d of %d, %.2f m up, %s of the row line", bunch+1, len(stand.Bunches), stand.Bunches[bunch].Centre[2],
+			scenario.Compass(rows.SideAzimuth(side)))
+	}
+	return label
 }
 
 // wayTitles say in words what a mode shows.
@@ -94,72 +136,47 @@ var wayTitles = map[render.Way]string{
 	render.Heat:     "temperature of the fruit",
 	render.Slice:    "a slice of the row, end-on, before the field of light",
 	render.Outlook:  "the sky as one bunch sees it",
-	render.Objects:  "every thing in a colour of its own",
 }
 
 // heading says which option, which form, when, and, in full, where the sun is.
 func (s *shot) heading(full bool) string {
 	minutes := int(s.day.Hour[s.at]*60 + 0.5)
-	sun := "sun down"
-	if elevation := s.day.Sun.Elevation_deg[s.at]; elevation > 0 {
-		sun = fmt.Sprintf("sun in the %s, %.0f° high", scenario.Compass(s.day.Sun.Azimuth_deg[s.at]), elevation)
-	}
 	heading := strings.TrimSpace(fmt.Sprintf("%s  %s · %02d:%02d", s.letter, s.day.Options[s.option].Name, minutes/60, minutes%60))
 	if full {
-		heading += " · " + sun
+		heading += " · " + s.sunWords()
 	}
 	return heading
+}
+
+// sunWords say where the sun is.
+func (s *shot) sunWords() string {
+	if elevation := s.day.Sun.Elevation_deg[s.at]; elevation > 0 {
+		return fmt.Sprintf("sun in the %s, %.0f° high", scenario.Compass(s.day.Sun.Azimuth_deg[s.at]), elevation)
+	}
+	return "sun down"
 }
 
 // drawLegend draws the scale of the mode with its limits, and the hottest fruit on both sides.
 func (s *shot) drawLegend(picture *image.RGBA, page *pictureText, way render.Way, top int) {
 	line := page.line()
-	bar := image.Rect(line/2, top+line*7/20, picture.Rect.Dx()*45/100, top+line*17/20)
-	palette, low, high, unit := render.TemperaturePalette(), temperatureScale.Min_C, temperatureScale.Max_C, "°C"
+	words := s.temperatures(s.scale)
 	if way == render.Sunlight || way == render.Slice {
-		palette, low, high, unit = render.LightPalette(), 0, render.BrightestLight_Wm2, "W/m²"
+		words = sunlight()
 	}
-	for x := bar.Min.X; x < bar.Max.X; x++ {
-		r, g, b := palette.At((float64(x-bar.Min.X) + 0.5) / float64(bar.Dx()))
-		c := color.RGBA{uint8(r*255 + 0.5), uint8(g*255 + 0.5), uint8(b*255 + 0.5), 255}
-		draw.Draw(picture, image.Rect(x, bar.Min.Y, x+1, bar.Max.Y), image.NewUniform(c), image.Point{}, draw.Src)
+	wide := picture.Rect.Dx() * 45 / 100
+	if page.width(words.title) > wide {
+		words.title = words.short
 	}
-	under := bar.Max.Y + line*9/10
-	place := func(value float64) int { return bar.Min.X + int((value-low)/(high-low)*float64(bar.Dx())+0.5) }
-	mark := func(value float64, text string, write func(*image.RGBA, int, int, string)) {
-		x := place(value)
-		draw.Draw(picture, image.Rect(x-1, bar.Min.Y-line/5, x+1, bar.Max.Y+line/8), image.NewUniform(page.ink), image.Point{}, draw.Src)
-		write(picture, x, under, text)
-	}
-	page.left(picture, bar.Min.X, under, fmt.Sprintf("%g %s", low, unit))
-	taken := 0 // of the line below the scale
-	if unit == "°C" {
-		limits := s.day.Scenario.Limits
-		names := [3]string{"watch ", "hot ", "burns "}
-		start := bar.Min.X + page.width(fmt.Sprintf("%g %s", low, unit))
-		if place(limits.Watch_C)-page.width(fmt.Sprintf("watch %g", limits.Watch_C)) < start+line/4 {
-			names = [3]string{} // the numbers alone, where the words would run into each other
-		}
-		label := func(k int, limit_C float64) string { return names[k] + fmt.Sprintf("%g", limit_C) }
-		mark(limits.Watch_C, label(0, limits.Watch_C), page.right)
-		mark(limits.Hot_C, label(1, limits.Hot_C), page.centred)
-		mark(limits.Burn_C, label(2, limits.Burn_C), page.left)
-		taken = place(limits.Burn_C) + page.width(label(2, limits.Burn_C))
-	} else {
-		mark(high/2, fmt.Sprintf("%g", high/2), page.centred)
-	}
-	if end := fmt.Sprintf("%g", high); bar.Max.X-page.width(end) > taken+line/2 {
-		page.right(picture, bar.Max.X, under, end)
-	}
-	s.writeSides(picture, page, top+line*17/20, under+line/10)
+	page.scale(picture, image.Rect(line/2, top, wide, top+line*3), words)
+	s.writeSides(picture, page, top+line*23/20, top+line*47/20)
 }
 
 // writeSides says what the fruit of both sides is like.
 func (s *shot) writeSides(picture *image.RGBA, page *pictureText, lines ...int) {
 	for i, side := range s.day.Options[s.option].Sides {
-		words := "%s side: hottest fruit %.0f °C, %.0f %% in the sun"
+		words := "%s side: hottest fruit %.0f °C, %.0f %% of the fruit in the sun"
 		if page.width(words) > picture.Rect.Dx()/2 {
-			words = "%s: %.0f °C, %.0f %% in the sun"
+			words = "%s: hottest %.0f °C, %.0f %% in sun"
 		}
 		page.right(picture, picture.Rect.Dx()-page.line()/2, lines[i],
 			fmt.Sprintf(words, side.Compass, side.Steps.Hottest_C[s.at], 100*side.Steps.LitShare[s.at]))

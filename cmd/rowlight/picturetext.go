@@ -3,6 +3,7 @@ package main
 import (
 	"image"
 	"image/color"
+	"strings"
 
 	"golang.org/x/image/font"
 	"golang.org/x/image/font/gofont/goregular"
@@ -63,6 +64,24 @@ func (t *pictureText) right(to *image.RGBA, x, y int, text string) {
 
 func (t *pictureText) centred(to *image.RGBA, x, y int, text string) {
 	t.write(to, x-t.width(text)/2, y, text, t.ink)
+}
+
+// bold writes twice, a pixel apart.
+func (t *pictureText) bold(to *image.RGBA, x, y int, text string) {
+	t.left(to, x, y, text)
+	t.left(to, x+1, y, text)
+}
+
+// fitting is as many whole words of a text as fit into a width.
+func (t *pictureText) fitting(width int, text string) string {
+	for t.width(text) > width {
+		cut := strings.LastIndexByte(text, ' ')
+		if cut < 0 {
+			break
+		}
+		text = text[:cut]
+	}
+	return text
 }
 
 // label writes in the middle of a place with a seam of paper around, so that it is read on any ground.

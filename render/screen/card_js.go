@@ -1,12 +1,17 @@
 package screen
 
-import "syscall/js"
+import (
+	"syscall/js"
+	"time"
+)
 
 // card is the graphics card as far as one has to wait for it. Who sends it more while it is at work is held
 // up, and with him the page; a slow one would hold it up for most of the time.
 type card struct {
 	context js.Value // of the canvas; undefined before the first frame
 	fence   js.Value // behind what was sent last; undefined when that is done
+	marked  time.Time
+	last    time.Duration // that it took for the frame that was marked last, to the next look at it; 0 while it is at work
 }
 
 // Numbers of WebGL 2.
@@ -25,6 +30,7 @@ func (c *card) mark() {
 	c.forget()
 	c.fence = c.context.Call("fenceSync", syncCommandsComplete, 0)
 	c.context.Call("flush")
+	c.marked, c.last = time.Now(), 0
 }
 
 // busy reports whether the card is still at work on the frame that was marked.
@@ -37,6 +43,7 @@ func (c *card) busy() bool {
 		return true
 	}
 	c.forget()
+	c.last = time.Since(c.marked)
 	return false
 }
 

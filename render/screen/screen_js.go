@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"image"
 	"image/color"
+	"syscall/js"
 	"time"
 	"unsafe"
 
@@ -57,6 +58,7 @@ func (s *Screen) Run() error {
 	ebiten.SetScreenClearedEveryFrame(false)
 	ebiten.SetFPSMode(ebiten.FPSModeVsyncOffMinimum) // nothing runs until ScheduleFrame
 	ebiten.SetTPS(ebiten.SyncWithFPS)
+	s.keepFitting()
 	return ebiten.RunGameWithOptions(s, &ebiten.RunGameOptions{InitUnfocused: true})
 }
 
@@ -72,12 +74,15 @@ func (s *Screen) Busy() bool { return s.stage.Stale() || s.stage.Left() != rende
 // SetRatio sets the canvas pixels per CSS pixel, within 1–2: beyond, nobody sees the difference.
 func (s *Screen) SetRatio(ratio float64) float64 {
 	s.ratio = min(max(ratio, 1), 2)
+	s.fit()
 	return s.ratio
 }
 
-// SetPaper sets the colour of the space between the panes.
+// SetPaper sets the colour of the space between the panes, and of what nothing has been drawn on yet.
 func (s *Screen) SetPaper(c color.Color) {
 	s.paper = c
+	r, g, b, _ := c.RGBA()
+	js.Global().Get("document").Get("body").Get("style").Set("backgroundColor", fmt.Sprintf("rgb(%d %d %d)", r>>8, g>>8, b>>8))
 	s.stage.Invalidate()
 }
 
@@ -95,6 +100,9 @@ func (s *Screen) Quads() int {
 
 // LastFrame is the time that the program worked for the last frame, without the work of the graphics card.
 func (s *Screen) LastFrame() time.Duration { return s.last }
+
+// LastRaster is the time that the graphics card took for the last frame, to a few milliseconds; 0 while it is at work.
+func (s *Screen) LastRaster() time.Duration { return s.turns.card.last }
 
 // LongestSlice is the longest time so far that the program worked at a stretch for the next picture.
 func (s *Screen) LongestSlice() time.Duration { return s.turns.longest }
@@ -153,7 +161,7 @@ func (s *Screen) drawPane(canvas *ebiten.Image, option int, scene *render.Scene,
 	}
 	p.refreshGround(scene)
 	part := canvas.SubImage(view.Bounds()).(*ebiten.Image)
-	if view.Way.Flat() {
+	if view.OnPaper() {
 		paper := view.Paper()
 		part.Fill(color.RGBA{byteOf(paper[0]), byteOf(paper[1]), byteOf(paper[2]), 255})
 	} else {
@@ -161,7 +169,7 @@ func (s *Screen) drawPane(canvas *ebiten.Image, option int, scene *render.Scene,
 		drawBackdrop(part, s.shader, p.ground, view, &backdrop)
 	}
 	scene.Compose(&p.list, view, budget)
-	if view.Way == render.Objects {
+	if view.Objects {
 		s.drawObjects(part, p.list.Vertices)
 		return
 	}

@@ -70,14 +70,25 @@ func (t *turns) schedule() {
 	switch {
 	case !t.stage.Stale() || t.sent || t.polls:
 	case t.card.busy():
-		t.polls = true
-		time.AfterFunc(pollEvery, func() {
-			t.polls = false
-			t.schedule()
-		})
+		t.poll()
 	default:
 		ebiten.ScheduleFrame()
 	}
+}
+
+// poll asks the card again in a while, and then for a frame if one is wanted.
+func (t *turns) poll() {
+	if t.polls {
+		return
+	}
+	t.polls = true
+	time.AfterFunc(pollEvery, func() {
+		if t.polls = false; t.card.busy() {
+			t.poll()
+			return
+		}
+		t.schedule()
+	})
 }
 
 // take does one slice and asks for the next.
@@ -86,6 +97,7 @@ func (t *turns) take() {
 	if t.sent {
 		t.card.mark()
 		t.sent = false
+		t.poll()
 	}
 	start := time.Now()
 	calm := start.Sub(t.touched) >= calmAfter

@@ -10,15 +10,29 @@ import (
 	"unsafe"
 
 	"rowlight/render"
-	"rowlight/render/screen"
 	"rowlight/sim/scenario"
 )
 
 // bridge turns the calls of the page into changes of the stage.
 type bridge struct {
 	stage  *render.Stage
-	screen *screen.Screen
+	screen display
 	ratio  float64 // canvas pixels per CSS pixel
+}
+
+// display is what shows the stage: the screen of the drawing library, or a painted canvas.
+type display interface {
+	Run() error
+	Refresh()
+	Busy() bool
+	SetRatio(ratio float64) float64
+	SetPaper(c color.Color)
+	Bunch(option int, x, y float32) int
+	Frames() int
+	Quads() int
+	LastFrame() time.Duration
+	LastRaster() time.Duration
+	LongestSlice() time.Duration
 }
 
 // Papers of the page around the panes.
@@ -39,21 +53,24 @@ func offer(b *bridge) {
 	for name, call := range map[string]func(args []js.Value) any{
 		"setScenario": b.setScenario, "setPanes": b.setPanes, "setInstant": b.setInstant, "setFaces": b.setFaces,
 		"setScale": b.setScale, "setLook": b.setLook, "setTheme": b.setTheme, "setWay": b.setWay, "setBunch": b.setBunch,
+		"setObjects": b.setObjects,
 	} {
 		set(name, call, b.screen.Refresh)
 	}
 	for name, call := range map[string]func(args []js.Value) any{
-		"home":         b.home,
-		"section":      b.section,
-		"fixedLook":    b.fixedLook,
-		"bunchAt":      b.bunchAt,
-		"bunch":        func(args []js.Value) any { return b.stage.Bunch(int(number(arg(args, 0)))) },
-		"labels":       b.labels,
-		"busy":         func([]js.Value) any { return b.screen.Busy() },
-		"frames":       func([]js.Value) any { return b.screen.Frames() },
-		"quads":        func([]js.Value) any { return b.screen.Quads() },
-		"lastFrame_ms": func([]js.Value) any { return milliseconds(b.screen.LastFrame()) },
-		"slice_ms":     func([]js.Value) any { return milliseconds(b.screen.LongestSlice()) },
+		"home":          b.home,
+		"section":       b.section,
+		"fixedLook":     b.fixedLook,
+		"bunchAt":       b.bunchAt,
+		"bunch":         func(args []js.Value) any { return b.stage.Bunch(int(number(arg(args, 0)))) },
+		"labels":        b.labels,
+		"busy":          func([]js.Value) any { return b.screen.Busy() },
+		"painted":       func([]js.Value) any { _, is := b.screen.(*painted); return is },
+		"frames":        func([]js.Value) any { return b.screen.Frames() },
+		"quads":         func([]js.Value) any { return b.screen.Quads() },
+		"lastFrame_ms":  func([]js.Value) any { return milliseconds(b.screen.LastFrame()) },
+		"lastRaster_ms": func([]js.Value) any { return milliseconds(b.screen.LastRaster()) },
+		"slice_ms":      func([]js.Value) any { return milliseconds(b.screen.LongestSlice()) },
 	} {
 		set(name, call, func() {})
 	}
@@ -85,10 +102,13 @@ func (b *bridge) setPanes(args []js.Value) any {
 	panes := make([]render.Pane, list.Length())
 	for i := range panes {
 		r := list.Index(i)
-		panes[i] = render.Pane{
-			X: number(field(r, "x")) * ratio, Y: number(field(r, "y")) * ratio,
-			Width: number(field(r, "width")) * ratio, Height: number(field(r, "height")) * ratio,
+		// Edges lie between pixels, so that a picture does not depend on where its pane stands.
+		edge := func(start, size string) (from, length float64) {
+			from = math.Round(number(field(r, start)) * ratio)
+			return from, math.Round((number(field(r, start))+number(field(r, size)))*ratio) - from
 		}
+		panes[i].X, panes[i].Width = edge("x", "width")
+		panes[i].Y, panes[i].Height = edge("y", "height")
 	}
 	b.stage.SetPanes(panes)
 	return nil
@@ -139,6 +159,12 @@ func (b *bridge) setLook(args []js.Value) any {
 func (b *bridge) setWay(args []js.Value) any {
 	way, _ := render.WayNamed(text(args, 0))
 	b.stage.SetWay(way)
+	return nil
+}
+
+// setObjects draws every thing in a colour of its own, or as it looks.
+func (b *bridge) setObjects(args []js.Value) any {
+	b.stage.SetObjects(arg(args, 0).Truthy())
 	return nil
 }
 

@@ -1,11 +1,12 @@
 //go:build js
 
-// Command view is the browser program that draws the panes. It runs in a frame of its own, because
+// Command view is the browser program that draws the panes, with WebGL or, without it, with a painter of its own. It runs in a frame of its own, because
 // the drawing library takes over its document; the page calls the functions of rowlightView on the
 // frame's window. It keeps nothing that the page cannot send again.
 package main
 
 import (
+	"errors"
 	"os"
 	"syscall/js"
 
@@ -15,20 +16,31 @@ import (
 
 func main() {
 	keepKeysOut()
-	if !hasWebGL() {
-		fail("no-webgl")
-	}
 	stage := render.NewStage()
-	shown, err := screen.New(stage)
+	shown, err := newDisplay(stage)
 	if err != nil {
 		fail(err.Error())
 	}
-	watchContext(shown)
 	shown.Refresh()
 	offer(&bridge{stage: stage, screen: shown, ratio: 1})
 	if err := shown.Run(); err != nil {
 		fail(err.Error())
 	}
+}
+
+// newDisplay shows a stage on the graphics card; without one it paints.
+func newDisplay(stage *render.Stage) (display, error) {
+	if hasWebGL() {
+		shown, err := screen.New(stage)
+		if err == nil {
+			watchContext(shown)
+		}
+		return shown, err
+	}
+	if shown := newPainted(stage); shown != nil {
+		return shown, nil
+	}
+	return nil, errors.New("no-canvas")
 }
 
 // keepKeysOut stops key events before the drawing library sees them: it would swallow them, and the

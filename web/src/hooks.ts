@@ -17,7 +17,8 @@
  *                          its wires, N from 1
  *   option-L-pane          the focusable element over the 3D pane
  *   ways                   choice of the way of looking; way-natural, way-light, way-heat, way-slice, way-outlook
- *   option-L-from          select of places to look from; option-L-read reads a bunch
+ *   painted                says that the pictures are painted without WebGL, only while they are
+ *   option-L-from          select of places to look from; option-L-read reads a bunch; option-L-link links the looks
  *   option-L-bunch         the day of the bunch that is read; option-L-bunch-next goes to the next
  *   option-L-verdict       the sentence
  *   option-L-hottest, -overBurn, -overHot, -overWatch      the day on the worse side

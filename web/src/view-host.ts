@@ -8,12 +8,9 @@ import type { ViewMessage } from "./view-messages.ts";
 
 const tell = (message: ViewMessage) => window.parent.postMessage(message, window.location.origin);
 
-/** Tried before the program is fetched: without WebGL it would be for nothing. */
+/** Tried before the program is fetched: without any canvas it would be for nothing. */
 function canDraw(): boolean {
-  const canvas = document.createElement("canvas");
-  const context = canvas.getContext("webgl2") as WebGL2RenderingContext | null;
-  context?.getExtension("WEBGL_lose_context")?.loseContext();
-  return context !== null;
+  return document.createElement("canvas").getContext("2d") !== null;
 }
 
 /** The program sets its functions once it runs. */
@@ -24,7 +21,7 @@ async function functionsSet(): Promise<void> {
 
 async function start(): Promise<void> {
   if (!canDraw()) {
-    tell({ from: "view", kind: "no-webgl" });
+    tell({ from: "view", kind: "no-canvas" });
     return;
   }
   const go = new Go();
@@ -37,7 +34,7 @@ async function start(): Promise<void> {
   }
   const ended = go.run(instance);
   await Promise.race([functionsSet(), ended]);
-  tell({ from: "view", kind: "ready" });
+  tell({ from: "view", kind: "ready", painted: window.rowlightView?.painted() ?? false });
   await ended;
   tell({ from: "view", kind: "crashed", reason: "ended" });
 }

@@ -40,6 +40,8 @@ export interface View {
   section(option: number, key: string, units: UnitSystem): string;
   /** One of the names of ways. */
   setWay(way: string): void;
+  /** Every thing in an even colour of its own, to compare pictures. */
+  setObjects(on: boolean): void;
   /** The bunch of an option that one looks out from; a negative one is one in the middle. */
   setBunch(option: number, bunch: number): void;
   /** The bunch of an option that one looks out from, or −1. */
@@ -53,9 +55,13 @@ export interface View {
   setTheme(theme: "light" | "dark"): void;
   /** Whether the picture is still being made, or made finer. */
   busy(): boolean;
+  /** Whether the pictures are painted without WebGL. */
+  painted(): boolean;
   frames(): number;
   quads(): number;
+  /** The program's work for the last frame, and that of the graphics card, 0 while it is at work. */
   lastFrame_ms(): number;
+  lastRaster_ms(): number;
   /** The longest time that the program worked at a stretch for the next picture. */
   slice_ms(): number;
 }
@@ -71,7 +77,7 @@ declare global {
 /** What the frame tells the page. */
 export type ViewMessage = { from: "view" } & (
   | { kind: "loading"; loaded: number; total: number }
-  | { kind: "ready" }
-  | { kind: "no-webgl" }
+  | { kind: "ready"; painted: boolean }
+  | { kind: "no-canvas" }
   | { kind: "crashed"; reason: string }
 );

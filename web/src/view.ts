@@ -14,8 +14,8 @@ import { afterNoon_h, type FixedLook, tapBunch, tapped, way } from "./ways.ts";
 
 export type ViewState =
   | { phase: "loading"; progress: Loaded }
-  | { phase: "running" }
-  | { phase: "no-webgl" }
+  | { phase: "running"; painted: boolean }
+  | { phase: "no-canvas" }
   | { phase: "crashed"; reason: string };
 
 export const viewState = signal<ViewState>({ phase: "loading", progress: { loaded: 0, total: 0 } });
@@ -51,7 +51,7 @@ export function listenToView(): void {
 }
 
 // The program says why it ends, just before it does.
-window.rowlightViewFailed = (reason) => take(reason === "no-webgl" ? { from: "view", kind: "no-webgl" } : { from: "view", kind: "crashed", reason });
+window.rowlightViewFailed = (reason) => take(reason === "no-canvas" ? { from: "view", kind: "no-canvas" } : { from: "view", kind: "crashed", reason });
 
 function take(message: ViewMessage): void {
   switch (message.kind) {
@@ -59,13 +59,13 @@ function take(message: ViewMessage): void {
       viewState.value = { phase: "loading", progress: message };
       return;
     case "ready":
-      viewState.value = { phase: "running" };
+      viewState.value = { phase: "running", painted: message.painted };
       return;
-    case "no-webgl":
-      viewState.value = { phase: "no-webgl" };
+    case "no-canvas":
+      viewState.value = { phase: "no-canvas" };
       return;
     case "crashed":
-      if (viewState.peek().phase !== "no-webgl") viewState.value = { phase: "crashed", reason: message.reason };
+      if (viewState.peek().phase !== "no-canvas") viewState.value = { phase: "crashed", reason: message.reason };
   }
 }
 

@@ -9,7 +9,7 @@ export type Way = (typeof ways)[number];
 export const way = signal<Way>("natural");
 
 /** The places that one looks from at once, as render has them; the first is the look at first. */
-export const fixedLooks = ["front", "along", "end", "above", "sun"] as const;
+export const fixedLooks = ["front", "along", "end", "above", "sun", "corner"] as const;
 export type FixedLook = (typeof fixedLooks)[number];
 
 /** How long after its highest the sun of the afternoon stands [h], as in render. */

@@ -4,6 +4,7 @@ package browser
 
 import (
 	"context"
+	"image"
 	"testing"
 
 	"github.com/chromedp/chromedp"
@@ -82,16 +83,44 @@ func TestWithoutWebAssembly(t *testing.T) {
 	p.shot("no-webassembly")
 }
 
-// TestWithoutWebGL keeps every number and says why there is no picture.
+// TestWithoutWebGL keeps every number, paints the pictures and says so; with no canvas at all it says that there are none.
 func TestWithoutWebGL(t *testing.T) {
 	t.Parallel()
 	p := newTab(t, bench.browser)
-	p.beforeLoad(withoutPictures)
+	p.beforeLoad(withoutWebGL)
+	p.beforeLoad(keepLongTasks)
 	p.open(bench.origin)
 	p.settled()
-	p.until(`/WebGL/.test(document.body.innerText)`)
+	p.until(hook("painted"))
+	p.says("painted", "WebGL")
+	p.drawn()
+	p.still()
 	p.agrees(rowlightDay(t, firstScenario()))
-	p.shot("no-webgl")
+	p.paintedMatches()
+	p.click("way-heat")
+	p.bunchesAreRead()
+
+	none := newTab(t, bench.browser)
+	none.beforeLoad(withoutPictures)
+	none.open(bench.origin)
+	none.settled()
+	none.until(`/draws no pictures/.test(document.body.innerText)`)
+}
+
+// paintedMatches wants the painted picture on the screen to be that of the command line, to the last bits of numbers.
+func (p *tab) paintedMatches() {
+	p.t.Helper()
+	p.viewport(1280, 900, 1)
+	p.still()
+	box := p.paneBox("A")
+	shown := image.Rect(92, 9, box.Dx()-9, box.Dy()-60)
+	screen := paneOf(p.t, p.shot("painted"), box)
+	if apart := blocksApart(screen, rowlightPicture(p.t, firstScenario(), "A", box, "natural"), shown); apart > 0.5 {
+		p.t.Errorf("painted colours differ by ΔE %.2f on average", apart)
+	}
+	if slice := eval[float64](p, `document.querySelector("iframe").contentWindow.rowlightView.slice_ms()`); slice > 0 {
+		p.t.Logf("the longest slice took %.1f ms", slice)
+	}
 }
 
 // TestChromiumWithoutWebGL is the same with a browser that really has none.
@@ -104,5 +133,10 @@ func TestChromiumWithoutWebGL(t *testing.T) {
 	t.Cleanup(stop)
 	p := newTab(t, context.Context(browser)).open(bench.origin)
 	p.settled()
-	p.until(`/WebGL/.test(document.body.innerText)`)
+	p.until(hook("painted"))
+	p.drawn()
+	p.still()
+	if colours := coloursIn(t, p.shot("chromium-painted"), p.box("option-A-pane")); colours < 2000 {
+		t.Errorf("the painted pane shows only %d colours", colours)
+	}
 }

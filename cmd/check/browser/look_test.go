@@ -68,7 +68,10 @@ func TestPanesFollowTheHour(t *testing.T) {
 // TestCameraByMouseAndKeys turns the picture of option A.
 func TestCameraByMouseAndKeys(t *testing.T) {
 	t.Parallel()
-	p := openPage(t, bench.origin)
+	p := newTab(t, bench.browser)
+	p.beforeLoad(deafFrames)
+	p.open(bench.origin)
+	p.settled()
 	p.drawn()
 	p.still()
 	box := p.box("option-A-pane")
@@ -86,86 +89,9 @@ func TestCameraByMouseAndKeys(t *testing.T) {
 	if turned := cropped(t, p.shot("camera-keys"), box); bytes.Equal(dragged, turned) {
 		t.Error("the arrow keys turn nothing")
 	}
-	p.backEndsMatch()
+	p.looksAreLinked()
 	p.everyWayDraws()
 	p.bunchesAreRead()
-}
-
-// everyWayDraws looks in every way, at one and two canvas pixels per CSS pixel and in another size, and from every
-// place; each shows another picture, rich in colours.
-func (p *tab) everyWayDraws() {
-	p.t.Helper()
-	seen := map[string]string{}
-	for _, window := range []struct {
-		width int64
-		ratio float64
-	}{{1280, 1}, {1000, 2}} {
-		p.viewport(window.width, 900, window.ratio)
-		for _, way := range []string{"natural", "light", "heat", "slice", "outlook"} {
-			p.click("way-" + way)
-			p.still()
-			name := fmt.Sprintf("way-%s-%gx", way, window.ratio)
-			picture := p.shot(name)
-			if colours := coloursIn(p.t, picture, scaledBox(p.box("option-A-pane"), window.ratio)); colours < 300 {
-				p.t.Errorf("%s shows only %d colours", name, colours)
-			}
-			part := string(cropped(p.t, picture, scaledBox(p.box("option-A-pane"), window.ratio)))
-			if same, known := seen[part]; known {
-				p.t.Errorf("%s looks the same as %s", name, same)
-			}
-			seen[part] = name
-		}
-	}
-	labels := eval[[]string](p, `[...document.querySelectorAll("[data-pane='0'] .pane-labels span")].map((s) => s.textContent)`)
-	if got := strings.Join(labels, " "); !strings.HasPrefix(got, "N E S W") || !strings.Contains(got, "12:00") {
-		p.t.Errorf("the sky of a bunch says %q", got)
-	}
-	p.viewport(1280, 900, 1)
-	p.click("way-natural")
-	p.focus("option-A-pane")
-	for _, key := range "35" {
-		p.do(chromedp.KeyEvent(string(key)))
-		p.still()
-		part := string(cropped(p.t, p.shot("from-"+string(key)), p.box("option-A-pane")))
-		if same, known := seen[part]; known {
-			p.t.Errorf("from place %c it looks the same as %s", key, same)
-		}
-		seen[part] = "place " + string(key)
-	}
-}
-
-// bunchesAreRead taps the fruit and goes on by key: the words are those of the very bunch.
-func (p *tab) bunchesAreRead() {
-	p.t.Helper()
-	p.click("way-heat")
-	p.focus("option-A-pane")
-	p.do(chromedp.KeyEvent("1"))
-	p.still()
-	box := p.box("option-A-pane")
-	at := eval[[]int](p, fmt.Sprintf(`(() => {
-		const view = document.querySelector("iframe").contentWindow.rowlightView;
-		const frame = document.querySelector("iframe").getBoundingClientRect();
-		for (let y = %d; y < %d; y += 10) for (let x = %d; x < %d; x += 10) {
-			const at = (dx, dy) => view.bunchAt(0, x - frame.x + dx, y - frame.y + dy);
-			const bunch = at(0, 0);
-			const inside = [[-2, 0], [2, 0], [0, -2], [0, 2]].every(([dx, dy]) => at(dx, dy) === bunch);
-			if (bunch >= 0 && inside && document.elementFromPoint(x, y)?.classList.contains("pane-surface")) return [x, y, bunch];
-		}
-		return [];
-	})()`, box.Min.Y+box.Dy()*2/5, box.Max.Y-20, box.Min.X+20, box.Max.X-20))
-	if len(at) != 3 {
-		p.t.Fatal("no bunch is found in the picture")
-	}
-	p.do(chromedp.MouseClickXY(float64(at[0]), float64(at[1])))
-	if got, want := p.text("option-A-bunch"), fmt.Sprintf("Bunch %d of ", at[2]+1); !strings.HasPrefix(got, want) {
-		p.t.Errorf("the tapped bunch reads %q, want %q", got, want)
-	}
-	p.shot("bunch-read")
-	p.click("option-A-bunch-next")
-	if got, want := p.text("option-A-bunch"), fmt.Sprintf("Bunch %d of ", at[2]+2); !strings.HasPrefix(got, want) {
-		p.t.Errorf("the next bunch reads %q, want %q", got, want)
-	}
-	p.accessible()
 }
 
 // scaledBox is a box of the page in pixels of a picture of it.
@@ -235,23 +161,31 @@ func TestTabReachesEverythingAndIsNotTrapped(t *testing.T) {
 	}
 }
 
-// filled looks at the upper half of a pane: the picture must cover it to its edges. What nothing drew on
-// is black, which no sky, leaf or floor is.
+// filled looks at the upper half of a pane: the picture must cover it to its edges. What nothing drew on is black or has the
+// colour of the paper of the view, all along a line.
 func (p *tab) filled(mark, name string) {
 	p.t.Helper()
 	eval[bool](p, `(() => { `+hook(mark)+`.scrollIntoView({ block: "center" }); return true; })()`)
 	p.still()
 	box := p.box(mark)
 	box.Max.Y -= box.Dy() / 2
-	pixels := cropped(p.t, p.shot(name), box)
-	black := 0
-	for i := 0; i+2 < len(pixels); i += 3 {
-		if pixels[i] == 0 && pixels[i+1] == 0 && pixels[i+2] == 0 {
-			black++
+	ratio := eval[float64](p, `window.devicePixelRatio`)
+	box = scaledBox(box, ratio)
+	pixels, blank := cropped(p.t, p.shot(name), box), 0
+	for y := range box.Dy() {
+		bare := 0
+		for x := range box.Dx() {
+			switch [3]byte(pixels[3*(y*box.Dx()+x):]) {
+			case [3]byte{}, [3]byte{18, 20, 18}, [3]byte{251, 251, 248}:
+				bare++
+			}
+		}
+		if bare > box.Dx()*9/10 {
+			blank++
 		}
 	}
-	if share := float64(black) / float64(len(pixels)/3); share > 0.02 {
-		p.t.Errorf("%.0f %% of the upper half of %s is black: the picture does not fill it", 100*share, mark)
+	if blank > int(2*ratio) {
+		p.t.Errorf("on %d lines of %d of the upper half of %s nothing is drawn: the picture does not fill it", blank, box.Dy(), mark)
 	}
 }
 

@@ -24,35 +24,92 @@ const (
 	blockSide        = 16   // [px]
 )
 
-// backEndsMatch holds the picture on the screen against that of the software painter: the same things in the same
-// places, and the same colours.
-func (p *tab) backEndsMatch() {
-	p.t.Helper()
+// TestBackEndsMatch holds the pictures on the screen against those of the software painter in every way of looking: the
+// same things in the same places, and the same colours. Then it does so for forms with other frames behind nets on a slope.
+func TestBackEndsMatch(t *testing.T) {
+	t.Parallel()
+	p := openPage(t, bench.origin)
+	p.drawn()
 	p.viewport(1280, 900, 1)
-	p.click("way-natural")
-	p.focus("option-A-pane")
-	p.do(chromedp.KeyEvent("1"))
-	p.still()
-	// The pane is wider than what takes the pointer by its border. Compass, tools and the mark of the focus lie over it.
-	box := p.box("option-A-pane").Inset(-1)
-	shown := image.Rect(92, 9, box.Dx()-9, box.Dy()-60)
-	screen := paneOf(p.t, p.shot("match-natural"), box)
-	painted := rowlightPicture(p.t, box, "natural")
-	if apart := blocksApart(screen, painted, shown); apart > largestApart {
-		p.t.Errorf("colours differ by ΔE %.2f on average", apart)
-	} else {
-		p.t.Logf("colours differ by ΔE %.2f on average", apart)
+	for _, way := range []string{"natural", "light", "heat", "slice", "outlook"} {
+		p.paneMatches(firstScenario(), "A", way)
 	}
-	eval[bool](p, `(() => { document.querySelector("iframe").contentWindow.rowlightView.setWay("objects"); return true; })()`)
-	p.still()
-	screen = paneOf(p.t, p.shot("match-objects"), box)
-	painted = rowlightPicture(p.t, box, "objects")
-	if same := sharePixels(screen, painted, shown); same < leastSameObjects {
-		p.t.Errorf("%.2f %% of the pixels show the same thing", 100*same)
-	} else {
-		p.t.Logf("%.2f %% of the pixels show the same thing", 100*same)
+	covered := changedDocument(t, func(document map[string]any) {
+		site := document["site"].(map[string]any)
+		site["slope_deg"], site["aspect_deg"] = 10, 200
+		shade := map[string]any{
+			"netSides": "both", "netShade": 0.5, "netColour": "white", "birdNet": "draped", "overheadShade": 0.3, "overheadHeight_m": 4, "film": "full",
+		}
+		document["options"] = []map[string]any{{"form": "double-curtain", "shade": shade}, {"form": "lyre", "shade": shade, "rows": map[string]any{"azimuth_deg": 60}}}
+	})
+	text, err := os.ReadFile(covered)
+	if err != nil {
+		t.Fatal(err)
 	}
-	eval[bool](p, `(() => { document.querySelector("iframe").contentWindow.rowlightView.setWay("natural"); return true; })()`)
+	p.drop("covered.json", string(text))
+	p.answered()
+	p.paneMatches(covered, "A", "natural")
+	p.paneMatches(covered, "A", "slice")
+	p.paneMatches(covered, "B", "natural")
+	p.paneMatches(covered, "B", "outlook")
+}
+
+// paneMatches compares one pane in one way.
+func (p *tab) paneMatches(scenario, option, way string) {
+	p.t.Helper()
+	p.click("way-" + way)
+	if way != "outlook" && way != "slice" {
+		p.focus("option-" + option + "-pane")
+		p.do(chromedp.KeyEvent("1"))
+	}
+	p.still()
+	p.wordless(true)
+	// The painted picture is as large as the pane is then: notices come and go above it.
+	compare := func(name string, flags ...string) (screen, painted image.Image, shown image.Rectangle) {
+		box := p.paneBox(option)
+		// Compass, tools and the mark of the focus lie over the picture.
+		shown = image.Rect(92, 40, box.Dx()-9, box.Dy()-60)
+		return paneOf(p.t, p.shot(name), box), rowlightPicture(p.t, scenario, option, box, way, flags...), shown
+	}
+	name := "match-" + option + "-" + way
+	apart := blocksApart(compare(name))
+	same := 1.0
+	if way != "light" && way != "heat" { // these show the things of the natural way
+		p.objects(true)
+		same = sharePixels(compare(name+"-objects", "--objects"))
+		p.objects(false)
+	}
+	p.wordless(false)
+	p.t.Logf("%s %s: colours differ by ΔE %.2f on average, %.2f %% of the pixels show the same thing", option, way, apart, 100*same)
+	if apart > largestApart || same < leastSameObjects {
+		p.t.Errorf("%s %s: colours differ by ΔE %.2f on average, %.2f %% of the pixels show the same thing", option, way, apart, 100*same)
+	}
+}
+
+// objects draws every thing in a colour of its own, or as it looks.
+func (p *tab) objects(on bool) {
+	p.t.Helper()
+	eval[bool](p, fmt.Sprintf(`(document.querySelector("iframe").contentWindow.rowlightView.setObjects(%v), true)`, on))
+	p.still()
+}
+
+// paneBox is where the view draws the pane of an option, in whole pixels of the window.
+func (p *tab) paneBox(option string) image.Rectangle {
+	p.t.Helper()
+	b := eval[[4]float64](p, fmt.Sprintf(`(() => {
+		const frame = document.querySelector("iframe").getBoundingClientRect();
+		const pane = document.querySelector("[data-pane='%d']").getBoundingClientRect();
+		const edge = (at, from) => Math.round(at - from);
+		return [edge(pane.left, frame.left), edge(pane.top, frame.top), edge(pane.right, frame.left), edge(pane.bottom, frame.top), ]
+			.map((at, i) => at + Math.round(i %% 2 ? frame.top : frame.left));
+	})()`, option[0]-'A'))
+	return image.Rect(int(b[0]), int(b[1]), int(b[2]), int(b[3]))
+}
+
+// wordless hides the words over the panes, or shows them again.
+func (p *tab) wordless(hidden bool) {
+	p.t.Helper()
+	eval[bool](p, fmt.Sprintf(`(document.querySelectorAll(".pane-labels").forEach((words) => (words.hidden = %v)), true)`, hidden))
 }
 
 // paneOf is a part of a picture of the page.
@@ -71,12 +128,12 @@ func paneOf(t *testing.T, picture []byte, box image.Rectangle) image.Image {
 	return part
 }
 
-// rowlightPicture is the picture of option A as the command line paints it, as large as a pane and as fine.
-func rowlightPicture(t *testing.T, box image.Rectangle, mode string) image.Image {
+// rowlightPicture is the picture of an option as the command line paints it, as large as a pane and as fine.
+func rowlightPicture(t *testing.T, scenario, option string, box image.Rectangle, mode string, flags ...string) image.Image {
 	t.Helper()
 	path := filepath.Join(t.TempDir(), mode+".png")
-	cmd := exec.Command(bench.rowlight, "picture", firstScenario(), "--hour", "15.5", "--option", "A", "--mode", mode, "--bare",
-		"--size", fmt.Sprintf("%dx%d", box.Dx(), box.Dy()), "--quads", "12000", "-o", path)
+	cmd := exec.Command(bench.rowlight, append([]string{"picture", scenario, "--hour", "15.5", "--option", option, "--mode", mode, "--bare",
+		"--size", fmt.Sprintf("%dx%d", box.Dx(), box.Dy()), "--quads", "12000", "-o", path}, flags...)...)
 	if out, err := cmd.CombinedOutput(); err != nil {
 		t.Fatalf("rowlight picture: %v\n%s", err, out)
 	}

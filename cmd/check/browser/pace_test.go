@@ -27,9 +27,13 @@ type longTask struct {
 	Duration_ms, At_ms float64
 }
 
-// withoutPictures turns WebGL off, so that drawing without a graphics card does not hide what the page
-// itself does.
-const withoutPictures = `{
+// withoutPictures turns every canvas of the view off, so that drawing without a graphics card does not hide what the
+// page itself does.
+const withoutPictures = withoutWebGL + `
+	if (window !== window.top) HTMLCanvasElement.prototype.getContext = () => null;`
+
+// withoutWebGL turns WebGL off.
+const withoutWebGL = `{
 	const get = HTMLCanvasElement.prototype.getContext;
 	HTMLCanvasElement.prototype.getContext = function (kind, ...rest) {
 		return /webgl/.test(kind) ? null : get.call(this, kind, ...rest);

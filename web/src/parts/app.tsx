@@ -99,7 +99,7 @@ function Columns() {
   useEffect(() => (grid.current ? watchLayout(grid.current) : undefined), []);
   const all = Array.from({ length: optionCount.value }, (_, i) => i);
   const shown = fits.value ? all : [shownOption.value];
-  const pictures = viewState.value.phase !== "no-webgl";
+  const pictures = viewState.value.phase !== "no-canvas";
   return (
     <div ref={grid} class={`columns ${pictures ? "" : "without-pictures"}`} data-count={shown.length} aria-label={t("options")} role="group">
       {pictures && (

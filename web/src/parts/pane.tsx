@@ -85,7 +85,7 @@ export function PaneView({ option }: { option: number }) {
           </Button>
           {turns(way.value) && <PlaceChoice option={option} />}
           {optionCount.value > 1 && way.value !== "outlook" && (
-            <Button label={t("pane.link")} pressed={looksLinked.value} onPress={() => linkLooks(!looksLinked.peek(), option)}>
+            <Button label={t("pane.link")} pressed={looksLinked.value} onPress={() => linkLooks(!looksLinked.peek(), option)} hook={optionHook(option, "link")}>
               <LinkIcon />
             </Button>
           )}
@@ -124,7 +124,7 @@ function PlaceChoice({ option }: { option: number }) {
 function PaneNotice({ option }: { option: number }) {
   const state = viewState.value;
   if (state.phase === "running") return null;
-  if (state.phase === "no-webgl") return <p class="pane-notice">{t("view.noWebgl")}</p>;
+  if (state.phase === "no-canvas") return <p class="pane-notice">{t("view.noCanvas")}</p>;
   if (state.phase === "crashed") {
     return (
       <p class="pane-notice">
