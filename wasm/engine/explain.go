@@ -21,6 +21,23 @@ type shown struct {
 // JSON}: how the hottest bunch face of a side of an option comes to its temperature at an hour. What is not of the
 // newest result gets no answer. It runs beside what the engine computes, on a fork.
 func (b *bridge) explain(generation int, message js.Value) {
+	b.lookAt(generation, message, func(fork *sim.Engine, s scenario.Scenario, at sim.Where, pace func() error) (map[string]any, error) {
+		chain, err := fork.Explain(s, at, pace)
+		return map[string]any{"kind": "explanation", "generation": generation, "chain": text(chain)}, err
+	})
+}
+
+// flows answers {kind: "flows", generation, option, side, hour} with {kind: "flows", generation, flows: JSON}: the heat
+// flows over the day of the bunch face that explain would explain.
+func (b *bridge) flows(generation int, message js.Value) {
+	b.lookAt(generation, message, func(fork *sim.Engine, s scenario.Scenario, at sim.Where, pace func() error) (map[string]any, error) {
+		flows, err := fork.Flows(s, at, pace)
+		return map[string]any{"kind": "flows", "generation": generation, "flows": text(flows)}, err
+	})
+}
+
+// lookAt posts what a look at one bunch face of the newest result finds.
+func (b *bridge) lookAt(generation int, message js.Value, find func(*sim.Engine, scenario.Scenario, sim.Where, func() error) (map[string]any, error)) {
 	if generation != b.shown.generation {
 		return
 	}
@@ -32,13 +49,13 @@ func (b *bridge) explain(generation int, message js.Value) {
 		return
 	}
 	go func() {
-		chain, err := fork.Explain(s, where, b.slices.Pace(generation))
+		found, err := find(fork, s, where, b.slices.Pace(generation))
 		switch {
 		case errors.Is(err, queue.ErrSuperseded):
 		case err != nil:
 			b.post(map[string]any{"kind": "crashed", "generation": generation, "reason": err.Error()})
 		default:
-			b.post(map[string]any{"kind": "explanation", "generation": generation, "chain": text(chain)})
+			b.post(found)
 		}
 	}()
 }

@@ -7,9 +7,9 @@
 // result (its arrays are handed over, not copied) and crashed; each names the generation it answers. With draws, how
 // far the numbers may be off follows the result as {kind: "bands", generation, bands: JSON, weighing: JSON}, first from
 // a part of the draws and then from all, unless a newer scenario comes.
-// Of one bunch face of the newest result the page may {kind: "explain", generation, option, side, hour}; explain.go
-// tells. Of weather files, whose generations count apart, weather.go tells, of the work of many days, which several engines
-// share, share.go.
+// Of one bunch face of the newest result the page may {kind: "explain", generation, option, side, hour}, or ask for its
+// "flows" alike; explain.go tells. Of weather files, whose generations count apart, weather.go tells, of the work of many
+// days, which several engines share, share.go.
 package main
 
 import (
@@ -84,6 +84,8 @@ func (b *bridge) take(message js.Value) {
 		b.jobs.Offer(job)
 	case "explain":
 		b.explain(generation, message)
+	case "flows":
+		b.flows(generation, message)
 	case "plan":
 		b.plan(generation, message)
 	case "work":
