@@ -36,6 +36,9 @@ import (
 //go:embed en.json
 var english []byte
 
+//go:embed es.json
+var spanish []byte
+
 // Style is how texts are written: the language of a catalogue, by its BCP 47 tag, and the units.
 // A language without a catalogue is written in English.
 type Style struct {
@@ -46,7 +49,7 @@ type Style struct {
 // catalogues reads the embedded catalogues once; a fault in one is a fault of the program.
 var catalogues = sync.OnceValue(func() map[string]map[string]string {
 	read := map[string]map[string]string{}
-	for language, raw := range map[string][]byte{"en": english} {
+	for language, raw := range map[string][]byte{"en": english, "es": spanish} {
 		var catalogue map[string]string
 		if err := json.Unmarshal(raw, &catalogue); err != nil {
 			panic("words: catalogue " + language + ": " + err.Error())

@@ -6,13 +6,15 @@
  *                          data-phase of the engine
  *   hour-slider            input range, value 0…288 in steps of 5 minutes; Page keys move one hour,
  *                          Home and End go to sunrise and sunset (to the ends on a polar day)
- *   hour                   the chosen clock hour, data-value in hours
- *   play, undo, redo, units-metric, units-us, theme, projector, add-option, site
+ *   ribbon                 the sun, the air and the hour over the day
+ *   hour                   the chosen clock hour as a typed box, data-value in hours
+ *   play, undo, redo, units-metric, units-us, language, theme, projector, add-option, site
  *   comparison             the sentences of comparison (aria-live)
  *   option-L               the column of an option
  *   option-L-form          select of the training form
  *   option-L-azimuth       slider of the row azimuth; option-L-azimuth-box its typed box
- *   option-L-edit, option-L-copy, option-L-remove
+ *   option-L-edit, option-L-copy, option-L-what-if, option-L-remove, option-L-left, option-L-right
+ *   option-L-likeness      from which option it came and what differs, only while that is little
  *   option-L-section       the cross-section in the sheet; option-L-add-wire, option-L-wire-N-height, -offset, -remove
  *                          its wires, N from 1
  *   option-L-pane          the focusable element over the 3D pane
@@ -23,12 +25,15 @@
  *   option-L-verdict       the sentence
  *   option-L-hottest, -overBurn, -overHot, -overWatch      the day on the worse side
  *   option-L-hottest-range, …                              data-low and data-high of its range, once drawn
+ *   option-L-unsure        where the model is less sure of it, only while it is
  *   option-L-notices       what a grower would find wrong with the design, only while something is
  *   canopy                 the details element of the measures of the canopies
  *   option-L-canopy-leafArea, -leafAreaHa, -exposed, -layers, -gaps, -exterior, -heightToGap, -intercepted,
  *                          -leafToFruit, -fruitHeight, -top, -width      the measures
  *   option-L-hottest-why, …                                opens how the number comes about
+ *   option-L-S-why                                         the same of a side at the chosen hour
  *   explanation            the open explanation
+ *   comparison-notes       heat for people, as long as any fruit gets hot
  *   odds                   what the draws of uncertain inputs say; data-draws lived through so far
  *   option-L-S-lit, -mean, -hottest                        at the chosen hour
  *   option-L-S-dayHottest, -overWatch, -overHot, -overBurn over the day
@@ -62,6 +67,8 @@
  *   keep-notices           what there is to tell of a document that came in; not-kept while the browser
  *                          keeps nothing; update and use-update while a newer page waits
  *   table                  the details element of the hourly table
+ *   day-charts             the details element of the charts of the day; chart-KEY one of them, chart-KEY-table its numbers;
+ *                          KEY is temperature, light, lit, flows
  *   weigh                  the table of the whole decision; weigh-KEY the slider of a weight, weigh-KEY-L the number
  *                          of an option with data-low and data-high; KEY is heat, light, frost, crop, work, water, colour
  *   weigh-order            the order by the reader's weights; night, crop the parts below it

@@ -7,6 +7,7 @@ import { engineState, startEngine } from "./engine.ts";
 import { startEmbedded } from "./keep/embedded.ts";
 import { openFile, startKeeping } from "./keep/keeping.ts";
 import { startOffline } from "./keep/offline.ts";
+import { language } from "./language.ts";
 import { startLessons } from "./lessons/lesson.ts";
 import { App } from "./parts/app.tsx";
 import { startReport } from "./parts/report.tsx";
@@ -66,6 +67,9 @@ function takeDrops(): void {
 followSystemTheme();
 effect(() => {
   document.documentElement.dataset["theme"] = projected.value ? "projector" : theme.value;
+});
+effect(() => {
+  document.documentElement.lang = language.value;
 });
 effect(() => {
   document.title = t("title", { name: effectiveText(scenario.value, ["name"]) });

@@ -71,9 +71,12 @@ export interface WeatherDayMessage {
   day: number;
 }
 
-/** From the page: explain the hottest bunch face of a side at an hour, in the newest result. */
+/**
+ * From the page: explain the hottest bunch face of a side at an hour, in the newest result, or give its heat flows over
+ * the day.
+ */
 export interface ExplainMessage {
-  kind: "explain";
+  kind: "explain" | "flows";
   generation: number;
   option: number;
   /** 0 left, 1 right, as in results. */
@@ -100,6 +103,19 @@ export interface Link {
   unit: string;
   relation?: string;
   source?: string;
+}
+
+/** The heat flows of the berries of one bunch face over a day [W/m² of skin], as sim/result has them. */
+export interface Flows {
+  option: string;
+  side: string;
+  bunch: number;
+  bunches: number;
+  sunlight_Wm2: number[];
+  longwave_Wm2: number[];
+  air_Wm2: number[];
+  evaporation_Wm2: number[];
+  stored_Wm2: number[];
 }
 
 export type PageMessage = ExplainMessage | RunMessage | PlanMessage | WeatherMessage | WeatherDayMessage;
@@ -215,6 +231,7 @@ export type EngineMessage =
   | { kind: "faults"; generation: number; faults: string }
   | { kind: "result"; generation: number; result: string; faces: FaceCourse[] }
   | { kind: "explanation"; generation: number; chain: string }
+  | { kind: "flows"; generation: number; flows: string }
   | { kind: "bands"; generation: number; bands: string; weighing: string }
   | { kind: "planned"; generation: number; plan: string; faults: string }
   | { kind: "part"; generation: number; part: number; answer: string }

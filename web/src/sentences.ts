@@ -1,21 +1,19 @@
 /** Verdicts, comparisons and faults in words, from the catalogue that the command line shares. */
 
-import words from "../../sim/words/en.json" with { type: "json" };
 import { letter } from "./document.ts";
 import type { Sentence } from "./generated/result.ts";
 import { fieldName } from "./labels.ts";
 import type { Fault } from "./messages.ts";
 import { clock, formatNumber, show, showDifference, showPlain, text, type UnitSystem } from "./units.ts";
-
-const catalogue: Record<string, string> = words;
+import { optionWord, sharedTemplate, sharedWord } from "./words.ts";
 
 type Values = Record<string, unknown>;
 
 /** One parameter as the tag of its template says; the tags are those of sim/words. */
 function written(value: unknown, tag: string | undefined, values: Values, units: UnitSystem): string {
   if (Array.isArray(value)) return value.join(", ");
-  if (tag === "word") return catalogue[`word.${value}`] ?? String(value);
-  if (typeof value !== "number") return String(value);
+  if (tag === "word") return sharedWord(String(value));
+  if (typeof value !== "number") return optionWord(String(value));
   switch (tag) {
     case "temperature":
       return text(show(value, "degC", units));
@@ -46,10 +44,15 @@ function written(value: unknown, tag: string | undefined, values: Values, units:
 
 /** The text of a code; a parameter without a value stays in its braces, a code without a text as it is. */
 export function sentenceText(code: string, values: Values, units: UnitSystem): string {
-  const template = catalogue[code] ?? code;
+  const template = sharedTemplate(code) ?? code;
   return template.replace(/\{(\w+)(?::(\w+))?\}/g, (whole, name: string, tag: string | undefined) =>
     name in values ? written(values[name], tag, values, units) : whole,
   );
+}
+
+/** A text of the shared catalogue that has no values. */
+export function sharedText(code: string): string {
+  return sharedTemplate(code) ?? code;
 }
 
 export function verdictText(sentence: Sentence, units: UnitSystem): string {
@@ -62,7 +65,7 @@ export function verdictText(sentence: Sentence, units: UnitSystem): string {
  */
 export function comparisonText(sentence: Sentence, option: number, base: number, count: number, units: UnitSystem): string {
   const { name, base: baseName } = sentence.words ?? {};
-  const called = (index: number, own: string | undefined) => (name === baseName ? letter(index) : count > 2 ? `${letter(index)}: ${own}` : (own ?? ""));
+  const called = (index: number, own: string | undefined) => (name === baseName ? letter(index) : count > 2 ? `${letter(index)}: ${optionWord(own ?? "")}` : (own ?? ""));
   return sentenceText(sentence.code, { name: called(option, name), base: called(base, baseName), ...sentence.values }, units);
 }
 

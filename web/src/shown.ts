@@ -6,6 +6,7 @@ import { answer, ranges } from "./engine.ts";
 import type { Band, Difference, OptionResult, Side, Summary, SummaryBands } from "./generated/result.ts";
 import { scenario } from "./store.ts";
 import { t, type TextKey } from "./text.ts";
+import { formName, sharedWord } from "./words.ts";
 
 /** The limits of the shown answer, lowest first. */
 export const limits = computed(() => {
@@ -27,7 +28,8 @@ export function optionResult(option: number): OptionResult | undefined {
 /** The name of an option: its own, else that of its form. */
 export function optionName(document: JsonObject, option: number): string {
   const own = effectiveText(document, ["options", option, "name"]);
-  return own || (formByKey(effectiveText(document, ["options", option, "form"]))?.name ?? "");
+  const form = formByKey(effectiveText(document, ["options", option, "form"]));
+  return own || (form ? formName(form) : "");
 }
 
 /** A side of a row as results give it, with its place in them. */
@@ -57,7 +59,7 @@ const sideNames: Record<string, TextKey> = {
 
 export function sideName(side: Side): string {
   const key = sideNames[side.sunSide];
-  return t("side.compass", { side: key ? t(key) : "", compass: side.compass });
+  return t("side.compass", { side: key ? t(key) : "", compass: sharedWord(side.compass) });
 }
 
 /** The numbers of a day that are read as "worse when higher". */

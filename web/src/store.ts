@@ -95,6 +95,33 @@ export function copyOption(from: number): void {
   });
 }
 
+/** Asks what if one thing were different: adds a copy of an option and opens it to be changed. */
+export function whatIf(from: number): void {
+  const added = optionCount.value;
+  if (added >= maxOptions) return;
+  batch(() => {
+    copyOption(from);
+    sheet.value = added;
+  });
+}
+
+/** Puts an option one place to the left or right; the compared option stays the same one. */
+export function moveOption(index: number, by: -1 | 1): void {
+  const options = rawOptions(scenario.value);
+  const to = index + by;
+  if (to < 0 || to >= options.length) return;
+  const order = [...options.keys()];
+  order[index] = to;
+  order[to] = index;
+  batch(() => {
+    replaceScenario({ ...scenario.value, compare: Math.max(0, order.indexOf(effectiveNumber(scenario.value, ["compare"]))), options: order.map((i) => options[i] as JsonObject) });
+    orderLooks(order);
+    if (shownOption.value === index) shownOption.value = to;
+    sheet.value = null;
+    explained.value = null;
+  });
+}
+
 /** Removes an option; the compared option stays the same one, or becomes the first. */
 export function removeOption(index: number): void {
   const options = rawOptions(scenario.value);

@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { clock, compassPoint, coordinate, formatNumber, fromBox, rowDirection, show, showDifference, span, text, toBox } from "../src/units.ts";
+import { clock, compassPoint, coordinate, formatNumber, fromBox, hourOf, rowDirection, show, showDifference, span, text, toBox } from "../src/units.ts";
 
 test("a temperature has an offset in °F, a difference of temperatures has none", () => {
   // Definition of the scales: t/°F = 1.8 t/°C + 32.
@@ -51,4 +51,9 @@ test("directions are called by the compass", () => {
   assert.equal(rowDirection(90), "east–west");
   assert.equal(rowDirection(45), "north-east to south-west");
   assert.equal(coordinate(-34.2, "latitude"), "34.2° S");
+});
+
+test("a typed time is read in the ways people write it", () => {
+  assert.deepEqual(["15:30", " 7:05 ", "15h", "24", "15,5", "0"].map(hourOf), [15.5, 7 + 5 / 60, 15, 24, 15.5, 0]);
+  assert.ok(["", "noon", "25", "12:7", "-1"].map(hourOf).every(Number.isNaN));
 });

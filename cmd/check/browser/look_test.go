@@ -116,6 +116,7 @@ func TestEveryLookIsAccessible(t *testing.T) {
 		}
 	})
 	p.readFromTheLastRow()
+	p.speaksSpanish()
 }
 
 // accessible runs axe over the page as it is.
@@ -126,7 +127,7 @@ func (p *tab) accessible() {
 		p.t.Fatal(err)
 	}
 	eval[chromedp.Void](p, string(axe)+"\nundefined")
-	found := eval[[]string](p, `axe.run(document, { iframes: false }).then((r) => r.violations.map((v) =>
+	found := eval[[]string](p, `axe.run(document, { iframes: false, rules: { "target-size": { enabled: true } } }).then((r) => r.violations.map((v) =>
 		v.impact + " " + v.id + ": " + v.help + " — " + v.nodes.slice(0, 3).map((n) => n.html.slice(0, 160)).join(" | ")))`)
 	for _, violation := range found {
 		p.t.Error(violation)

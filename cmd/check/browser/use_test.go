@@ -73,6 +73,7 @@ func (p *tab) paste(box, text string) {
 		box.focus();
 		box.value = `+quoted(text)+`;
 		box.dispatchEvent(new Event("input", { bubbles: true }));
+		box.dispatchEvent(new Event("change", { bubbles: true }));
 		box.blur();
 		return true;
 	})()`)

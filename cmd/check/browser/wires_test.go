@@ -3,8 +3,11 @@
 package browser
 
 import (
+	"math"
 	"slices"
 	"strconv"
+
+	"github.com/chromedp/chromedp"
 
 	"rowlight/sim/scenario"
 )
@@ -49,10 +52,42 @@ func (p *tab) drawForm(form string, option map[string]any) {
 	}
 	drawn(len(wires) - 1)
 	p.until(hook("option-A-section") + `.innerHTML === ` + quoted(before))
+	p.dragWire(before)
 	p.click(last[:len(last)-len(strconv.Itoa(len(wires)))] + "1-remove")
 	p.until(hook("faults"))
 	p.says("sheet", "no wire has the role fruiting")
 	p.click("undo")
+}
+
+// dragWire takes hold of the first wire in the drawing and pulls it up by half a metre of it in several moves: its box follows,
+// and one undo puts it back.
+func (p *tab) dragWire(before string) {
+	p.t.Helper()
+	type place struct{ X, Y, Metre float64 }
+	const box = "option-A-wire-1-height"
+	at := eval[place](p, `(() => {
+		const drawing = `+hook("option-A-section")+`;
+		drawing.scrollIntoView({ block: "center" });
+		const wire = drawing.querySelector(".wire").getBoundingClientRect();
+		const line = drawing.querySelector(".axis path");
+		return { X: wire.left + wire.width / 2, Y: wire.top + wire.height / 2, Metre: -2 * line.getBBox().y * line.getScreenCTM().a };
+	})()`)
+	height := func() float64 { return eval[float64](p, `Number(`+hook(box)+`.value)`) }
+	start := height()
+	p.do(chromedp.MouseEvent(chromedp.MouseMoved, at.X, at.Y), chromedp.MouseEvent(chromedp.MousePressed, at.X, at.Y, chromedp.ButtonLeft, chromedp.ClickCount(1)))
+	for i := 1; i <= 5; i++ {
+		p.do(chromedp.MouseEvent(chromedp.MouseMoved, at.X, at.Y-0.1*float64(i)*at.Metre, chromedp.ButtonLeft))
+	}
+	p.do(chromedp.MouseEvent(chromedp.MouseReleased, at.X, at.Y-0.5*at.Metre, chromedp.ButtonLeft, chromedp.ClickCount(1)))
+	if moved := height() - start; math.Abs(moved-0.5) > 0.051 {
+		p.t.Errorf("a wire dragged up by 0.5 m moves by %.2f m", moved)
+	}
+	p.click("undo")
+	if now := height(); now != start {
+		p.t.Errorf("undoing a drag leaves the wire at %g m, not at %g", now, start)
+	}
+	p.until(hook("option-A-section") + `.innerHTML === ` + quoted(before))
+	eval[bool](p, `(`+hook("sheet")+`.scrollTop = 0, true)`)
 }
 
 // plantTooNear brings the rows of option A, a sprawl, nearer than one can drive: the page says so under its verdict, in a

@@ -56,7 +56,7 @@ func TestSiteHoldsEveryFile(t *testing.T) {
 		t.Fatal(err)
 	}
 	want := []string{
-		"app.js", "app.js.map", "engine-worker.js", "engine-worker.js.map", "engine.wasm", "icons/sun.svg",
+		"app.js", "app.js.map", "charts.js", "charts.js.map", "engine-worker.js", "engine-worker.js.map", "engine.wasm", "icons/sun.svg",
 		"index.html", "licences.txt", "qr.js", "qr.js.map", "service-worker.js", "service-worker.js.map", "styles.css", "view-host.js", "view-host.js.map", "view.html", "view.wasm", "wasm_exec.js",
 	}
 	var got []string

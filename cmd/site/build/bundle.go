@@ -8,7 +8,7 @@ import (
 	"github.com/evanw/esbuild/pkg/api"
 )
 
-// entry is one script of the page. A worker that loads wasm_exec.js by importScripts is a classic
+// entry is one script of the page; the charts are fetched only when somebody opens them. A worker that loads wasm_exec.js by importScripts is a classic
 // script and so must be wrapped; the others are modules.
 type entry struct {
 	source, out string
@@ -19,6 +19,7 @@ var entries = [...]entry{
 	{source: "main.tsx", out: "app", format: api.FormatESModule},
 	{source: "engine-worker.ts", out: "engine-worker", format: api.FormatIIFE},
 	{source: "view-host.ts", out: "view-host", format: api.FormatESModule},
+	{source: "charts/charts.ts", out: "charts", format: api.FormatESModule},
 	{source: "qr.ts", out: "qr", format: api.FormatESModule},
 }
 

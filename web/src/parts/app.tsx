@@ -9,13 +9,15 @@ import { letter } from "../document.ts";
 import { optionName, optionResult } from "../shown.ts";
 import { optionCount, scenario, shownOption, units } from "../store.ts";
 import { verdictText } from "../sentences.ts";
-import { loadingText, t } from "../text.ts";
+import { loadingText } from "../loading.ts";
+import { t } from "../text.ts";
 import { holdFrame, viewGeneration, viewState } from "../view.ts";
 import { Button } from "./button.tsx";
 import { Cautions } from "./cautions.tsx";
 import { CanopyTable } from "./canopy.tsx";
 import { OptionColumn } from "./column.tsx";
 import { Comparison } from "./comparison.tsx";
+import { DayCharts } from "./day-charts.tsx";
 import { Directions } from "./directions.tsx";
 import { FaultSummary } from "./faults.tsx";
 import { Header } from "./header.tsx";
@@ -67,6 +69,7 @@ function lessonPhase(): "asking" | "looking" | "trying" | undefined {
 function OwnTables() {
   return (
     <>
+      <DayCharts />
       <Weigh />
       <CanopyTable />
       <Directions />

@@ -9,6 +9,7 @@ import { limits, optionResult } from "../shown.ts";
 import { instant, lastInstant, units } from "../store.ts";
 import { t } from "../text.ts";
 import { clock, formatNumber, show, text } from "../units.ts";
+import { sharedWord } from "../words.ts";
 import { tapBunch, tapped, way } from "../ways.ts";
 import { Button } from "./button.tsx";
 
@@ -42,7 +43,7 @@ export function BunchDay({ option }: { option: number }) {
             <svg class="bunch-sample" viewBox="0 0 24 6" aria-hidden="true">
               <path class={`course course-${i}`} d="M0 3H24" />
             </svg>
-            {faceWords(face, result.sides[i]?.compass ?? "", hour)}
+            {faceWords(face, sharedWord(result.sides[i]?.compass ?? ""), hour)}
           </li>
         ))}
       </ul>

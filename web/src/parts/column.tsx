@@ -5,20 +5,23 @@ import { pending } from "../engine.ts";
 import { optionHook } from "../hooks.ts";
 import { faultText, verdictText } from "../sentences.ts";
 import { optionResult } from "../shown.ts";
-import { chooseForm, copyOption, explained, maxOptions, optionCount, removeOption, scenario, sheet, units } from "../store.ts";
+import { chooseForm, copyOption, explained, maxOptions, moveOption, optionCount, removeOption, scenario, sheet, units, whatIf } from "../store.ts";
 import { t } from "../text.ts";
 import { rowDirection } from "../units.ts";
+import { formName } from "../words.ts";
 import { Button } from "./button.tsx";
 import { BunchDay } from "./bunch-day.tsx";
 import { FaultLines } from "./faults.tsx";
 import { NumberField } from "./field.tsx";
-import { Marker } from "./icons.tsx";
+import { Marker, ToLeftIcon, ToRightIcon } from "./icons.tsx";
 import { FruitKey } from "./legend.tsx";
+import { LikenessLine } from "./likeness.tsx";
 import { DayNumbers, HourNumbers, SideNumbers } from "./numbers.tsx";
 import { PaneView } from "./pane.tsx";
 import { Explanation } from "./explanation.tsx";
 import { OptionSheet } from "./sheet.tsx";
 import { DayStrip } from "./strip.tsx";
+import { Sureness } from "./sureness.tsx";
 
 export function OptionColumn({ option, column }: { option: number; column: number }) {
   return (
@@ -29,7 +32,10 @@ export function OptionColumn({ option, column }: { option: number; column: numbe
         <FruitKey />
         <BunchDay option={option} />
       </div>
-      <HourNumbers option={option} />
+      <div>
+        <HourNumbers option={option} />
+        <Sureness option={option} />
+      </div>
       <Verdict option={option} />
       <DayNumbers option={option} />
       <div class="below">
@@ -62,9 +68,9 @@ function ColumnHead({ option }: { option: number }) {
           onChange={(event) => chooseForm(option, event.currentTarget.value)}
           data-testid={optionHook(option, "form")}
         >
-          {formCatalogue.map(({ key, name: formName }) => (
-            <option key={key} value={key}>
-              {formName}
+          {formCatalogue.map((one) => (
+            <option key={one.key} value={one.key}>
+              {formName(one)}
             </option>
           ))}
         </select>
@@ -87,6 +93,15 @@ function ColumnHead({ option }: { option: number }) {
             hook={optionHook(option, "copy")}
           />
         )}
+        {optionCount.value < maxOptions && (
+          <Button
+            label={t("option.whatIf")}
+            spoken={t("option.whatIf.label", { letter: name })}
+            class="quiet"
+            onPress={() => whatIf(option)}
+            hook={optionHook(option, "what-if")}
+          />
+        )}
         {optionCount.value > 1 && (
           <Button
             label={t("option.remove")}
@@ -96,8 +111,19 @@ function ColumnHead({ option }: { option: number }) {
             hook={optionHook(option, "remove")}
           />
         )}
+        {option > 0 && (
+          <Button label={t("option.left", { letter: name })} class="quiet" onPress={() => moveOption(option, -1)} hook={optionHook(option, "left")}>
+            <ToLeftIcon />
+          </Button>
+        )}
+        {option < optionCount.value - 1 && (
+          <Button label={t("option.right", { letter: name })} class="quiet" onPress={() => moveOption(option, 1)} hook={optionHook(option, "right")}>
+            <ToRightIcon />
+          </Button>
+        )}
       </div>
       <FaultLines path={[...path, "form"]} id={`form-${option}-faults`} />
+      <LikenessLine option={option} />
       <NumberField
         path={[...path, "rows", "azimuth_deg"]}
         label={t("option.azimuth.short")}

@@ -11,6 +11,7 @@ import { formatNumber } from "../units.ts";
 import { throttled } from "../throttle.ts";
 import { Button } from "./button.tsx";
 import { Odds } from "./range.tsx";
+import { PeopleCaution } from "./sureness.tsx";
 
 const announceEvery_ms = 1000;
 
@@ -37,6 +38,7 @@ export function Comparison() {
           ))}
         </div>
         <Odds />
+        <PeopleCaution />
       </div>
       <div class="comparison-tools">
         <CalculationState />

@@ -43,7 +43,7 @@ export function Compass({ option }: { option: number }) {
         return <line key={azimuth_deg} class="compass-tick" x1={a.x} y1={a.y} x2={b.x} y2={b.y} />;
       })}
       <text class="compass-north" x={north.x} y={north.y}>
-        N
+        {t("point.N")}
       </text>
       {up && <line class="compass-beam" x1={rim.x} y1={rim.y} x2={spot.x} y2={spot.y} />}
       {up && <circle class="compass-sun" cx={spot.x} cy={spot.y} r="5" />}

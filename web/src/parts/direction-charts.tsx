@@ -37,7 +37,7 @@ export function DirectionPolar(props: ChartProps) {
         ))}
         {(["N", "E", "S", "W"] as const).map((point, i) => (
           <text key={point} class="chart-label" text-anchor="middle" x={114 * Math.sin((i * Math.PI) / 2)} y={4 - 114 * Math.cos((i * Math.PI) / 2)}>
-            {point}
+            {t(`point.${point}`)}
           </text>
         ))}
         {props.rows.map((rows, option) => (
@@ -55,6 +55,12 @@ export function DirectionPolar(props: ChartProps) {
       </svg>
     </figure>
   );
+}
+
+/** Row directions in letters, from north–south through east–west and back. */
+function shortDirections(): string[] {
+  const [n, e, s, w] = (["N", "E", "S", "W"] as const).map((point) => t(`point.${point}`));
+  return [`${n}–${s}`, `${n}${e}–${s}${w}`, `${e}–${w}`, `${n}${w}–${s}${e}`, `${n}–${s}`];
 }
 
 const width = 360;
@@ -78,7 +84,7 @@ export function DirectionCurve(props: ChartProps) {
         ))}
         {[0, 45, 90, 135, 180].map((azimuth, i) => (
           <text key={azimuth} class="chart-label" text-anchor="middle" x={(width * azimuth) / 180} y={height + 20}>
-            {["N–S", "NE–SW", "E–W", "NW–SE", "N–S"][i]}
+            {shortDirections()[i]}
           </text>
         ))}
         {props.rows.map((rows, option) => {

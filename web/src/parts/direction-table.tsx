@@ -7,6 +7,7 @@ import { limits } from "../shown.ts";
 import { units } from "../store.ts";
 import { t } from "../text.ts";
 import { show, text } from "../units.ts";
+import { sharedWord } from "../words.ts";
 import { Quantity } from "./quantity.tsx";
 
 export function DirectionTable({ rows }: { rows: Direction[][] }) {
@@ -60,7 +61,7 @@ function Line({ row, side, first }: { row: Direction; side: DirectionSide; first
           <Quantity value={row.azimuth_deg} unit="deg" digits={0} />
         </th>
       )}
-      <td>{side.compass}</td>
+      <td>{sharedWord(side.compass)}</td>
       {cells.map(([value, unit], i) => (
         <td key={i}>
           <Quantity value={value} unit={unit} />

@@ -6,12 +6,14 @@ import { letter } from "../document.ts";
 import { answer, listenToEngine, ranges, tellEngine } from "../engine.ts";
 import type { Input } from "../generated/result.ts";
 import type { Chain, Link } from "../messages.ts";
-import { optionResult, worse, worseBand } from "../shown.ts";
-import { explained, units } from "../store.ts";
+import { optionResult, sideName, worse, worseBand } from "../shown.ts";
+import { explained, instant, step_min, units } from "../store.ts";
 import { t, tOr } from "../text.ts";
-import { clock, show, showDifference, showPlain, span, text } from "../units.ts";
+import { clock, formatNumber, show, showDifference, showPlain, span, text } from "../units.ts";
+import { sharedWord } from "../words.ts";
 import { dayRows } from "./numbers.tsx";
 import { Sheet } from "./sheet.tsx";
+import { denseLayers, lowSun_deg, stillAir_ms } from "./sureness.tsx";
 
 /** The newest chain from the engine, with the result that it belongs to. */
 const chain = signal<{ generation: number; chain: Chain } | null>(null);
@@ -19,25 +21,75 @@ listenToEngine((message) => {
   if (message.kind === "explanation") chain.value = { generation: message.generation, chain: JSON.parse(message.chain) as Chain };
 });
 
+/** While the hour is dragged nothing is asked. */
+const askAfter_ms = 150;
+/** Hours closer than this are the same instant. */
+const sameHour_h = step_min / 120;
+
+/** The chain of the hottest bunch face of a side of an option at an hour; it is asked for whenever that changes. */
+function useChain(option: number, at: number | undefined, hour_h: number): Chain | undefined {
+  const generation = answer.value?.generation;
+  const side = at === undefined ? undefined : optionResult(option)?.sides[at];
+  useEffect(() => {
+    if (generation === undefined || at === undefined) return undefined;
+    const timer = setTimeout(() => tellEngine({ kind: "explain", generation, option, side: at, hour: hour_h }), askAfter_ms);
+    return () => clearTimeout(timer);
+  }, [generation, option, at, hour_h]);
+  const newest = chain.value;
+  if (!newest || !side || newest.generation !== generation) return undefined;
+  const { chain: found } = newest;
+  return found.option === letter(option) && found.side === side.compass && Math.abs(found.hour_h - hour_h) <= sameHour_h ? found : undefined;
+}
+
 /** Nothing is explained that no row shows: then nothing is drawn. */
 export function Explanation({ option, number }: { option: number; number: string }) {
+  const place = hourPlaces[number];
+  return place ? <HourExplanation option={option} place={place} /> : <DayExplanation option={option} number={number} />;
+}
+
+/** By which number the sides at the chosen hour are explained. */
+const hourPlaces: Record<string, "left" | "right"> = { "now-left": "left", "now-right": "right" };
+
+/** A side at the chosen hour. */
+function HourExplanation({ option, place }: { option: number; place: "left" | "right" }) {
+  const result = optionResult(option);
+  const i = instant.value;
+  const hour_h = (i * step_min) / 60;
+  const at = place === "left" ? 0 : 1;
+  const shown = useChain(option, result ? at : undefined, hour_h);
+  const side = result?.sides[at];
+  if (!side) return null;
+  const degrees = (value: number | undefined) => text(show(value ?? Number.NaN, "degC", units.value));
+  const words = {
+    hour: clock(hour_h),
+    lit: text(show(side.steps.litShare[i] ?? Number.NaN, "share", units.value)),
+    mean: degrees(side.steps.mean_C[i]),
+    hottest: degrees(side.steps.hottest_C[i]),
+  };
+  return (
+    <Sheet level={3} title={t("explain.now.title", { letter: letter(option), side: sideName(side), hour: clock(hour_h) })} close={() => (explained.value = null)}>
+      <div class="explanation" data-testid="explanation">
+        <p>{t("explain.now", words)}</p>
+        <Bounds />
+        <Inputs most={undefined} />
+        <ChainHead shown={shown} />
+      </div>
+    </Sheet>
+  );
+}
+
+function DayExplanation({ option, number }: { option: number; number: string }) {
   const row = dayRows().find((candidate) => candidate.number === number);
-  const generation = answer.value?.generation;
   const own = row && worse(optionResult(option), row.number);
-  useEffect(() => {
-    if (generation === undefined || !own) return;
-    chain.value = null;
-    tellEngine({ kind: "explain", generation, option, side: own.at, hour: own.side.summary.hottestAt_h });
-  }, [generation, option, number]);
+  const shown = useChain(option, own?.at, own?.side.summary.hottestAt_h ?? 0);
   if (!row || !own) return null;
   const band = worseBand(option, row.number);
-  const shown = chain.value?.generation === generation ? chain.value?.chain : undefined;
   const value = text(show(own.value, row.unit, units.value));
   return (
     <Sheet level={3} title={t("explain.title", { letter: letter(option), label: row.label })} close={() => (explained.value = null)}>
       <div class="explanation" data-testid="explanation">
         <p>
-          <strong>{own.value > 0 ? t("explain.value", { value, side: own.side.compass }) : value}</strong>
+          <strong>{own.value > 0 ? t("explain.value", { value, side: sharedWord(own.side.compass) }) : value}</strong>
           {". "}
           {t(row.unit === "h" ? "explain.over" : "explain.hottest")}
         </p>
@@ -50,11 +102,31 @@ export function Explanation({ option, number }: { option: number; number: string
         ) : (
           <p>{t("odds.pending")}</p>
         )}
+        <Bounds />
         <Inputs most={band?.most} />
-        <h4>{t("explain.chain")}</h4>
-        {shown ? <ChainParts chain={shown} /> : <p>{t("explain.waiting")}</p>}
+        <ChainHead shown={shown} />
       </div>
     </Sheet>
+  );
+}
+
+/** Within which bounds all numbers hold, and which of them are surest. */
+function Bounds() {
+  const words = { wind: text(show(stillAir_ms, "m/s", units.value)), elevation: `${formatNumber(lowSun_deg, 0)}°`, layers: formatNumber(denseLayers, 0) };
+  return (
+    <>
+      <p>{t("explain.differences")}</p>
+      <p>{t("explain.holds", words)}</p>
+    </>
+  );
+}
+
+function ChainHead({ shown }: { shown: Chain | undefined }) {
+  return (
+    <>
+      <h4>{t("explain.chain")}</h4>
+      {shown ? <ChainParts chain={shown} /> : <p>{t("explain.waiting")}</p>}
+    </>
   );
 }
 
@@ -72,7 +144,7 @@ function Inputs({ most }: { most: string | undefined }) {
           <div key={input.key}>
             <dt>{tOr(`input.${input.key}`, input.name)}</dt>
             <dd>{t("explain.input", { low: plain(input.low), usual: plain(input.usual), high: plain(input.high), unit: input.unit === "1" ? "" : input.unit })}</dd>
-            <dd class="note">{input.source}</dd>
+            <dd class="note" lang="en">{input.source}</dd>
           </div>
         ))}
       </dl>
@@ -90,7 +162,7 @@ function ChainParts({ chain: { bunch, bunches, hour_h, links } }: { chain: Chain
         const own = links.filter((link) => link.part === part);
         const last = own.at(-1);
         return (
-          <details key={part} class="chain-part">
+          <details key={part} class="chain-part" lang="en">
             <summary>{part}</summary>
             <dl class="links">
               {own.map((link) => (

@@ -1,6 +1,7 @@
 /** The head of the page: what is compared, under which sun, and the tools that act on all of it. */
 
 import { effectiveNumber, effectiveText, type JsonObject, rawOptions } from "../document.ts";
+import { language, languages, type Language, setLanguage } from "../language.ts";
 import { lesson, stage } from "../lessons/lesson.ts";
 import { isMeasured } from "../measured-day.ts";
 import { canRedo, canUndo, projected, readOnly, redoEdit, scenario, setUnits, sheet, switchTheme, theme, undoEdit, units } from "../store.ts";
@@ -55,6 +56,7 @@ export function Header() {
         <Button label={t("redo")} onPress={redoEdit} disabled={!canRedo.value} hook="redo" shortcut="Control+Shift+Z">
           <RedoIcon />
         </Button>
+        <LanguageChoice />
         <div class="switch" role="group" aria-label={t("units")}>
           <UnitButton system="metric" />
           <UnitButton system="us" />
@@ -86,6 +88,18 @@ function facts(document: JsonObject, system: UnitSystem): string[] {
     t("airMax", { temperature: text(show(effectiveNumber(document, ["weather", "airMax_C"]), "degC", system, 0)) }),
     directions.size === 1 ? t("rows.same", { direction: [...directions].join("") }) : t("rows.differ"),
   ];
+}
+
+function LanguageChoice() {
+  return (
+    <select class="select" aria-label={t("language")} value={language.value} onChange={(event) => setLanguage(event.currentTarget.value as Language)} data-testid="language">
+      {Object.entries(languages).map(([tag, name]) => (
+        <option key={tag} value={tag} lang={tag}>
+          {name}
+        </option>
+      ))}
+    </select>
+  );
 }
 
 function UnitButton({ system }: { system: UnitSystem }) {

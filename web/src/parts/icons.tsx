@@ -103,6 +103,18 @@ export function Marker({ option }: { option: number }) {
   );
 }
 
+export const ToLeftIcon = () => (
+  <Icon>
+    <path d="M16 10H4M8.5 5.5 4 10l4.5 4.5" />
+  </Icon>
+);
+
+export const ToRightIcon = () => (
+  <Icon>
+    <path d="M4 10h12M11.5 5.5 16 10l-4.5 4.5" />
+  </Icon>
+);
+
 export const ProjectorIcon = () => (
   <Icon>
     <path d="M2 3.5h16M3.5 3.5v9.5h13V3.5M10 13v1.5M6.5 17.5l3.5-3 3.5 3" />

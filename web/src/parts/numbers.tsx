@@ -7,6 +7,7 @@ import { compared, type DayNumber, limits, optionResult, type ShownSide, sideNam
 import { explained, instant, optionCount, sheet, step_min, units } from "../store.ts";
 import { t } from "../text.ts";
 import { clock, show, text } from "../units.ts";
+import { sharedWord } from "../words.ts";
 import { Button } from "./button.tsx";
 import { Quantity } from "./quantity.tsx";
 import { DayRange } from "./range.tsx";
@@ -54,7 +55,7 @@ export function DayNumbers({ option }: { option: number }) {
                 <Quantity value={own?.value} unit={unit} hook={optionHook(option, hook)} pending={pending.value} />
               </dd>
               {own && <DayRange option={option} number={number} unit={unit} value={own.value} hook={`${hook}-range`} />}
-              {own && <dd class="where">{own.value > 0 ? own.side.compass : t("numbers.nowhere")}</dd>}
+              {own && <dd class="where">{own.value > 0 ? sharedWord(own.side.compass) : t("numbers.nowhere")}</dd>}
               {own && optionCount.value > 1 && !differs && <dd class="difference" />}
               {own && other && <Difference value={own.value - other.value} unit={unit === "degC" ? "K" : unit} base={base} />}
             </div>
@@ -73,6 +74,18 @@ function WhyButton({ option, number, label, hook }: { option: number; number: Da
     explained.value = open ? null : { option, number };
   };
   return <Button class="why" label={label} spoken={t("why", { label, letter: letter(option) })} expanded={open} onPress={press} hook={optionHook(option, `${hook}-why`)} />;
+}
+
+/** The name of a side at the chosen hour, which opens how its numbers come about. */
+function WhyHourButton({ option, shown: { side, place } }: { option: number; shown: ShownSide }) {
+  const number = `now-${place}`;
+  const open = explained.value?.option === option && explained.value.number === number;
+  const press = () => {
+    sheet.value = null;
+    explained.value = open ? null : { option, number };
+  };
+  const name = sideName(side);
+  return <Button class="why" label={name} spoken={t("why.now", { side: name, letter: letter(option) })} expanded={open} onPress={press} hook={optionHook(option, `${place}-why`)} />;
 }
 
 /** "−0.8 °C to A". */
@@ -107,7 +120,9 @@ export function HourNumbers({ option }: { option: number }) {
       <tbody>
         {(result ? sidesInOrder(result) : []).map((shown) => (
           <tr key={shown.place}>
-            <th scope="row">{sideName(shown.side)}</th>
+            <th scope="row">
+              <WhyHourButton option={option} shown={shown} />
+            </th>
             {cell(shown, "lit", shown.side.steps.litShare[i], "share")}
             {cell(shown, "mean", shown.side.steps.mean_C[i], "degC")}
             {cell(shown, "hottest", shown.side.steps.hottest_C[i], "degC")}

@@ -12,6 +12,7 @@ import { compared, type DayNumber, limits, optionName, worse, worseBand } from "
 import { instant, step_min, units } from "../store.ts";
 import { t, tOr } from "../text.ts";
 import { clock, formatNumber, rowDirection, show, showPlain, span, text } from "../units.ts";
+import { formName, sharedWord } from "../words.ts";
 import { DayChart } from "./day-chart.tsx";
 import { drawLessonSheet } from "./lesson-sheet.tsx";
 import { Head, PaperFoot, placeAndDay, sourceNote } from "./report-head.tsx";
@@ -36,10 +37,9 @@ export async function printReport(): Promise<void> {
 export async function printDecision(): Promise<void> {
   await Promise.all([refreshLink(), rangesDrawn()]);
   decisionAsked = true;
-  // Some browsers go on before the paper is drawn.
-  window.addEventListener("afterprint", () => (decisionAsked = false), { once: true });
   drawReport();
   window.print();
+  decisionAsked = false;
 }
 
 /** Whether the paper that is asked for is that of the decision. */
@@ -137,7 +137,7 @@ function Results({ options }: { options: number[] }) {
               const band = worseBand(i, number);
               return (
                 <td key={i}>
-                  {found && `${text(show(found.value, unit, units.value))}${found.value > 0 ? `, ${found.side.compass}` : ""}`}
+                  {found && `${text(show(found.value, unit, units.value))}${found.value > 0 ? `, ${sharedWord(found.side.compass)}` : ""}`}
                   {band && <span class="report-note"> ({span(band.low, band.high, unit, units.value)})</span>}
                 </td>
               );
@@ -163,7 +163,7 @@ function Inputs({ document, options }: { document: JsonObject; options: number[]
         <tr>
           <th scope="row">{t("report.form")}</th>
           {options.map((i) => (
-            <td key={i}>{formByKey(effectiveText(document, ["options", i, "form"]))?.name ?? ""}</td>
+            <td key={i}>{formWord(effectiveText(document, ["options", i, "form"]))}</td>
           ))}
         </tr>
         <tr>
@@ -232,4 +232,9 @@ function inputText(document: JsonObject, path: Path): string {
   if (typeof value !== "number") return "";
   const written = text(showPlain(value, fieldSchema(path)?.["x-unit"] ?? "", units.value));
   return path.at(-1) === "azimuth_deg" ? `${written} (${rowDirection(value)})` : written;
+}
+
+function formWord(key: string): string {
+  const form = formByKey(key);
+  return form ? formName(form) : "";
 }

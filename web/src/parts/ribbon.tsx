@@ -1,6 +1,6 @@
 /** The sun ribbon: the height of the sun and the air over the day, with the hour as a slider on it. */
 
-import { compassPoint, clock, clockName, formatNumber, show, text } from "../units.ts";
+import { compassPoint, clock, clockName, formatNumber, hourOf, show, text } from "../units.ts";
 import { effectiveNumber } from "../document.ts";
 import { answer } from "../engine.ts";
 import type { Day } from "../generated/result.ts";
@@ -25,7 +25,7 @@ const sunY = (elevation_deg: number) => height - (Math.max(0, elevation_deg) / 9
 export function SunRibbon() {
   const day = answer.value?.day;
   return (
-    <section class="ribbon" aria-label={t("ribbon")}>
+    <section class="ribbon" aria-label={t("ribbon")} data-testid="ribbon">
       <ChosenHour />
       <div class="ribbon-track">
         <div class="ribbon-plot">
@@ -51,9 +51,22 @@ function ChosenHour() {
         {playing.value ? <PauseIcon /> : <PlayIcon />}
       </Button>
       <div>
-        <p class="hour" data-testid="hour" data-value={String((i * step_min) / 60)}>
-          {clock((i * step_min) / 60)}
-        </p>
+        <input
+          class="hour"
+          type="text"
+          inputMode="numeric"
+          autoComplete="off"
+          aria-label={t("hour.typed")}
+          value={clock((i * step_min) / 60)}
+          data-testid="hour"
+          data-value={String((i * step_min) / 60)}
+          onChange={(event) => {
+            const hour = hourOf(event.currentTarget.value);
+            playing.value = false;
+            if (Number.isFinite(hour)) setInstant(hour * hourInSteps);
+            event.currentTarget.value = clock((instant.peek() * step_min) / 60);
+          }}
+        />
         <p class="hour-note">{t("hour.clock", { clock: clockName(effectiveNumber(scenario.value, ["site", "utcOffset_h"])) })}</p>
       </div>
       <p class="hour-facts">

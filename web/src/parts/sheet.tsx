@@ -7,6 +7,7 @@ import { isMeasured } from "../measured-day.ts";
 import { scenario, sheet, units } from "../store.ts";
 import { t } from "../text.ts";
 import { clockName, compassPoint, coordinate, show, text } from "../units.ts";
+import { formName } from "../words.ts";
 import { Button } from "./button.tsx";
 import { ChoiceField, DateField, TextField } from "./choice.tsx";
 import { NumberField } from "./field.tsx";
@@ -58,7 +59,7 @@ export function OptionSheet({ option }: { option: number }) {
   const base: Path = ["options", option];
   const form = formByKey(effectiveText(scenario.value, [...base, "form"]));
   return (
-    <Sheet level={3} title={t("sheet.option", { letter: letter(option), form: form?.name ?? "" })}>
+    <Sheet level={3} title={t("sheet.option", { letter: letter(option), form: form ? formName(form) : "" })}>
       <Group title="group.rows">
         <Rows base={base} rows={[["rows.rowSpacing_m"], ["rows.vineSpacing_m"]]} />
       </Group>
@@ -90,6 +91,7 @@ export function OptionSheet({ option }: { option: number }) {
           ]}
         />
         <DateField path={[...base, "leaves", "removedOn"]} optional />
+        <p class="small" role="note">{t("caution.leaves")}</p>
       </Group>
       <ShadeGroup base={base} />
       <Group title="group.crop">
@@ -124,6 +126,8 @@ export function SiteSheet() {
         {isMeasured(scenario.value) ? <PlaceOfFile /> : <Rows base={["site"]} rows={[["latitude_deg"], ["longitude_deg"], ["elevation_m"], ["utcOffset_h"]]} />}
         <Rows base={["site"]} rows={[["slope_deg"]]} />
         <NumberField path={["site", "aspect_deg"]} words={compassPoint} />
+        <p class="small" role="note">{t("caution.north")}</p>
+        {effectiveNumber(scenario.value, ["site", "slope_deg"]) > 0 && <p class="small" role="note">{t("caution.slope")}</p>}
         <ChoiceField path={["site", "floor"]} words="floor" />
       </Group>
       <Group title="group.fruit">
@@ -135,6 +139,7 @@ export function SiteSheet() {
       </Group>
       <Group title="group.limits">
         <Rows base={["limits"]} rows={[["watch_C"], ["hot_C"], ["burn_C"]]} />
+        <p class="small" role="note">{t("caution.limits")}</p>
       </Group>
     </Sheet>
   );

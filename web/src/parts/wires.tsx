@@ -7,6 +7,7 @@ import { edit, scenario, units } from "../store.ts";
 import { t, tOr } from "../text.ts";
 import { compassPoint, unitName } from "../units.ts";
 import { watchSection } from "../view.ts";
+import { dragWires } from "../wire-drag.ts";
 import { Button } from "./button.tsx";
 import { FaultLines, hasFault } from "./faults.tsx";
 import { TypedBox } from "./field.tsx";
@@ -21,6 +22,7 @@ export function WiresGroup({ option }: { option: number }) {
   return (
     <Group title="group.trellis">
       <CrossSection option={option} wires={wires.length} />
+      {wires.length > 0 && <p class="small">{t("wires.drag")}</p>}
       {wires.length > 0 && (
         <table class="wires">
           <caption class="visually-hidden">{t("wires", { letter: letter(option) })}</caption>
@@ -40,6 +42,7 @@ export function WiresGroup({ option }: { option: number }) {
         </table>
       )}
       <FaultLines path={list} id={`wires-${option}-faults`} />
+      <p class="small" role="note">{t("caution.structure")}</p>
       {wires.length < most && <Button label={t("wires.add")} onPress={() => edit(list, [...wires, nextWire(wires)])} hook={optionHook(option, "add-wire")} />}
     </Group>
   );
@@ -139,6 +142,7 @@ function CrossSection({ option, wires }: { option: number; wires: number }) {
       }),
     [option],
   );
+  useEffect(() => (place.current ? dragWires(place.current, ["options", option, "trellis", "wires"]) : undefined), [option]);
   return (
     <div
       ref={place}
