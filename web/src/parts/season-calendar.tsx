@@ -7,7 +7,7 @@ import { temperatureColour } from "../scales.ts";
 import { limits, optionResult } from "../shown.ts";
 import { units } from "../store.ts";
 import { t, tOr } from "../text.ts";
-import { monthName, show, text } from "../units.ts";
+import { monthShort, show, text } from "../units.ts";
 import { Quantity } from "./quantity.tsx";
 import { dayWords } from "./season.tsx";
 
@@ -58,7 +58,7 @@ export function Calendar({ known, option, side }: CalendarProps) {
             ))}
           </div>
           <Cells days={days} label={t("season.calendar", { letter: letter(option), compass })} />
-          <Runs names={known.days.map(({ date }) => monthName(Number(date.slice(5, 7))))} />
+          <Runs names={known.days.map(({ date }) => monthShort(Number(date.slice(5, 7))))} />
           <Runs names={known.days.map(({ stage }) => tOr(`season.stage.${stage}`, stage))} />
         </div>
       </div>
