@@ -51,6 +51,11 @@ func TestTheWholeDecision(t *testing.T) {
 			t.Errorf("the paper does not say %q", words)
 		}
 	}
+	p.printed("decision-a4", 8.27, 11.69, 2)
+	eval[bool](p, `(window.printed = false, true)`)
+	p.click("weigh-print")
+	p.until(`window.printed`)
+	p.printed("decision-letter", 8.5, 11, 2)
 
 	p.enter("field-frost-wind_ms", "3")
 	p.answered()

@@ -46,11 +46,14 @@ function Way({ of }: { of: Lesson }) {
   );
 }
 
-/** A new stage takes the focus, so that it is read out and the keyboard goes on from there. */
+/** A new stage takes the focus and comes into sight, so that it is read out and the keyboard goes on from there. */
 function StageBody({ of }: { of: Lesson }) {
   const heading = useRef<HTMLHeadingElement>(null);
   const key = of.stages[stageIndex.value]?.key ?? "";
-  useEffect(() => heading.current?.focus({ preventScroll: true }), []);
+  useEffect(() => {
+    heading.current?.focus({ preventScroll: true });
+    heading.current?.scrollIntoView({ block: "nearest" });
+  }, []);
   return (
     <div class="lesson-stage">
       <h2 ref={heading} tabIndex={-1}>
