@@ -50,7 +50,7 @@ export function TableForm() {
 /** Every column with its first values, what it holds and in what unit. */
 function ColumnTable({ table, mapping }: { table: WeatherTable; mapping: TableMapping }) {
   return (
-    <div class="mapping-columns" tabIndex={0} role="group" aria-label={t("mapping.columns")}>
+    <div class="mapping-columns">
       <table>
         <thead>
           <tr>
