@@ -281,17 +281,17 @@ func TestTableOfALogger(t *testing.T) {
 	}
 
 	p.choose("mapping-clock", "daylight")
-	p.press("mapping-read")
+	p.click("mapping-read")
 	p.until(hook("weather-summary"))
 	p.says("weather-notices", "60 minutes behind the sun, by the light of 6 clear days")
 
 	give()
 	p.choose("mapping-column-5", "") // nothing says where the light is
-	p.press("mapping-read")
+	p.click("mapping-read")
 	p.until(hook("weather-faults"))
 	p.says("weather-faults", "no column holds the global light")
 	p.choose("mapping-column-5", "global")
-	p.press("mapping-read")
+	p.click("mapping-read")
 	p.until(`!` + hook("mapping"))
 	p.says("weather-clock", "The clock fits the sun")
 	p.choose("weather-day", "15")
@@ -303,7 +303,7 @@ func TestTableOfALogger(t *testing.T) {
 	for key, value := range map[string]string{"airMax_C": "36.6", "airMin_C": "19.1", "light_MJm2": "28.6"} {
 		p.enterBox("normals-7-"+key, value)
 	}
-	p.press("normals-make")
+	p.click("normals-make")
 	p.until(hook("weather-status") + `?.innerText.includes("Monthly normals is open")`)
 	p.says("weather-summary", "31 days, 1 July to 31 July 2026")
 	p.says("weather-notices", "each is an average day")
