@@ -74,21 +74,32 @@ function reading(unit: string, system: UnitSystem): Reading {
   return pair ? pair[system] : same(unit, 2);
 }
 
-const numberFormats = new Map<string, Intl.NumberFormat>();
+/** Formats by language and kind: to make one takes longer than to write with it a hundred times. */
+const formats = new Map<string, Intl.NumberFormat | Intl.DateTimeFormat>();
+
+function formatOf<F extends Intl.NumberFormat | Intl.DateTimeFormat>(kind: string, make: (language: string) => F): F {
+  const key = `${locale()} ${kind}`;
+  const known = formats.get(key) as F | undefined;
+  if (known) return known;
+  const made = make(locale());
+  formats.set(key, made);
+  return made;
+}
+
+function dateFormat(kind: string, parts: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
+  return formatOf(kind, (language) => new Intl.DateTimeFormat(language, parts));
+}
 
 /** A plain number with a real minus sign; signed adds a plus and calls a rounded zero "0.0" without a sign. */
 export function formatNumber(value: number, digits: number, signed = false): string {
-  const key = `${locale()} ${digits}${signed}`;
-  let format = numberFormats.get(key);
-  if (!format) {
-    format = new Intl.NumberFormat(locale(), {
-      minimumFractionDigits: digits,
-      maximumFractionDigits: digits,
-      signDisplay: signed ? "exceptZero" : "negative",
-    });
-    numberFormats.set(key, format);
-  }
+  const parts = { minimumFractionDigits: digits, maximumFractionDigits: digits, signDisplay: signed ? "exceptZero" : "negative" } as const;
+  const format = formatOf(`${digits}${signed}`, (language) => new Intl.NumberFormat(language, parts));
   return format.format(value).replace("-", "\u2212");
+}
+
+/** A number with all its digits as the page's language types it, without grouping. */
+export function typedNumber(value: number): string {
+  return formatOf("typed", (language) => new Intl.NumberFormat(language, { maximumFractionDigits: 20, useGrouping: false })).format(value);
 }
 
 /** Shows a stored quantity by its schema unit. */
@@ -107,7 +118,7 @@ export function inUnit(value: number, unit: string, system: UnitSystem): number 
 export function showPlain(value: number, unit: string, system: UnitSystem): Shown {
   const r = unit === "" || unit === "1" ? same("", 0) : reading(unit, system);
   const shown = Number((value * r.factor + r.offset).toPrecision(6));
-  return { value: new Intl.NumberFormat(locale(), { maximumSignificantDigits: 6, useGrouping: false }).format(shown).replace("-", "\u2212"), unit: r.unit };
+  return { value: formatOf("plain", (language) => new Intl.NumberFormat(language, { maximumSignificantDigits: 6, useGrouping: false })).format(shown).replace("-", "\u2212"), unit: r.unit };
 }
 
 /** Shows a difference of two stored quantities, signed; a difference of temperatures has no offset. */
@@ -190,32 +201,32 @@ export function coordinate(value: number, axis: "latitude" | "longitude"): strin
 export function longDate(date: string): string {
   const parsed = new Date(`${date}T00:00:00Z`);
   if (Number.isNaN(parsed.getTime())) return date;
-  return new Intl.DateTimeFormat(locale(), { day: "numeric", month: "long", year: "numeric", timeZone: "UTC" }).format(parsed);
+  return dateFormat("date", { day: "numeric", month: "long", year: "numeric", timeZone: "UTC" }).format(parsed);
 }
 
 /** A moment of the clock on this machine: "18 July 2026, 15:30". */
 export function moment(milliseconds: number): string {
-  return new Intl.DateTimeFormat(locale(), { day: "numeric", month: "long", year: "numeric", hour: "2-digit", minute: "2-digit" }).format(milliseconds);
+  return dateFormat("moment", { day: "numeric", month: "long", year: "numeric", hour: "2-digit", minute: "2-digit" }).format(milliseconds);
 }
 
 /** A day of any year: "18 July". */
 export function dayMonth(month: number, day: number): string {
-  return new Intl.DateTimeFormat(locale(), { day: "numeric", month: "long", timeZone: "UTC" }).format(Date.UTC(leapYear, month - 1, day));
+  return dateFormat("dayMonth", { day: "numeric", month: "long", timeZone: "UTC" }).format(Date.UTC(leapYear, month - 1, day));
 }
 
 /** A month: "July 2019". */
 export function monthYear(year: number, month: number): string {
-  return new Intl.DateTimeFormat(locale(), { month: "long", year: "numeric", timeZone: "UTC" }).format(Date.UTC(year, month - 1, 1));
+  return dateFormat("monthYear", { month: "long", year: "numeric", timeZone: "UTC" }).format(Date.UTC(year, month - 1, 1));
 }
 
 /** A month without a year, from 1: "July". */
 export function monthName(month: number): string {
-  return new Intl.DateTimeFormat(locale(), { month: "long", timeZone: "UTC" }).format(Date.UTC(leapYear, month - 1, 1));
+  return dateFormat("month", { month: "long", timeZone: "UTC" }).format(Date.UTC(leapYear, month - 1, 1));
 }
 
 /** A month in short: "Jul". */
 export function monthShort(month: number): string {
-  return new Intl.DateTimeFormat(locale(), { month: "short", timeZone: "UTC" }).format(Date.UTC(leapYear, month - 1, 1));
+  return dateFormat("monthShort", { month: "short", timeZone: "UTC" }).format(Date.UTC(leapYear, month - 1, 1));
 }
 
 /** A year that has every day. */

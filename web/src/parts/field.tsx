@@ -6,10 +6,9 @@
 import { useSignal } from "@preact/signals";
 import { effectiveNumber, fieldSchema, type Path, pointer } from "../document.ts";
 import { fieldLabel } from "../labels.ts";
-import { locale } from "../language.ts";
 import { edit, scenario, sealGesture, units } from "../store.ts";
 import { t } from "../text.ts";
-import { fromBox, show, text, toBox, unitName } from "../units.ts";
+import { fromBox, show, text, toBox, typedNumber, unitName } from "../units.ts";
 import { FaultLines, hasFault } from "./faults.tsx";
 
 interface NumberFieldProps {
@@ -100,7 +99,7 @@ export function TypedBox({ path, id, kind, value, label, faulty, hook }: TypedBo
         type="text"
         inputMode="decimal"
         autoComplete="off"
-        value={typed.value ?? boxText(toBox(value, kind, units.value))}
+        value={typed.value ?? typedNumber(toBox(value, kind, units.value))}
         aria-label={unit && unit !== "1" ? `${label} [${unit}]` : label}
         aria-invalid={wrong || faulty}
         aria-describedby={wrong ? `${id}-typed` : faulty ? `${id}-faults` : undefined}
@@ -125,11 +124,6 @@ export function TypedBox({ path, id, kind, value, label, faulty, hook }: TypedBo
       )}
     </span>
   );
-}
-
-/** A number as the page's language types it, without grouping. */
-function boxText(value: number): string {
-  return new Intl.NumberFormat(locale(), { maximumFractionDigits: 20, useGrouping: false }).format(value);
 }
 
 /** Reads a number with a point or a comma; NaN for anything else. */
