@@ -222,6 +222,7 @@ func TestWeatherSheetInEveryLook(t *testing.T) {
 	p.drop("logger.csv", string(logger)) // its columns are to be confirmed while the week stays open
 	p.until(hook("mapping"))
 	eval[bool](p, `document.querySelectorAll('[data-testid="normals"], [data-testid="mapping"] details').forEach((part) => part.open = true) ?? true`)
+	p.until(hook("normals-7-airMax_C"))
 	p.looks([]look{{"light", 1440, 1000}, {"dark", 1440, 1000}, {"light", 768, 1024}, {"dark", 768, 1024}, {"light", 360, 740}, {"dark", 360, 740}}, func(look look, name string) {
 		p.until(hook("sheet"))
 		eval[bool](p, `(`+hook("sheet")+`.scrollTop = 0, true)`)
@@ -300,6 +301,7 @@ func TestTableOfALogger(t *testing.T) {
 
 	// Monthly normals, typed in.
 	eval[bool](p, hook("normals")+`.open = true`)
+	p.until(hook("normals-7-airMax_C"))
 	for key, value := range map[string]string{"airMax_C": "36.6", "airMin_C": "19.1", "light_MJm2": "28.6"} {
 		p.enterBox("normals-7-"+key, value)
 	}

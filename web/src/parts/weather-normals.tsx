@@ -12,10 +12,21 @@ import { Button } from "./button.tsx";
 /** What is typed, as it is typed, by month. */
 const typed = signal<string[][]>(Array.from({ length: 12 }, () => normalsColumns.map(() => "")));
 
+/** Its table is made only while it is open: it would be made anew with every change. */
+const open = signal(false);
+
 export function NormalsForm() {
   return (
-    <details class="normals" data-testid="normals">
+    <details class="normals" data-testid="normals" onToggle={(event) => (open.value = event.currentTarget.open)}>
       <summary>{t("normals.title")}</summary>
+      {open.value && <Months />}
+    </details>
+  );
+}
+
+function Months() {
+  return (
+    <>
       <p class="small">{t("normals.intro")}</p>
       <div class="normals-months">
         <table>
@@ -59,7 +70,7 @@ export function NormalsForm() {
           hook="normals-make"
         />
       </div>
-    </details>
+    </>
   );
 }
 
