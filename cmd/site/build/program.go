@@ -12,12 +12,18 @@ import (
 )
 
 // program is one Go program that runs in the browser.
-type program struct{ folder, file string }
+type program struct {
+	folder, file string
+	sparing      []string // options of the compiler for this program alone
+}
 
 // programs lists the browser programs, the slower one first.
 var programs = [...]program{
 	{folder: "wasm/view", file: "view.wasm"},
-	{folder: "wasm/engine", file: "engine.wasm"},
+	{folder: "wasm/engine", file: "engine.wasm", sparing: []string{ // 35 kB compressed; the view would grow
+		"-gcflags=rowlight/sim/weather=-l", "-gcflags=rowlight/wasm/...=-l", "-gcflags=rowlight/sim/crop=-l", "-gcflags=rowlight/sim/frost=-l",
+		"-gcflags=rowlight/sim/words=-l", "-gcflags=rowlight/sim/scenario/...=-l", "-gcflags=rowlight/sim/result=-l", "-gcflags=rowlight/sim/training=-l",
+	}},
 }
 
 // sparing are the compiler's options. What is called once or seldom (reading JSON, compiling shaders, writing texts)
@@ -37,7 +43,7 @@ func (s *site) buildProgram(ctx context.Context, p program) error {
 	if err != nil {
 		return err
 	}
-	arguments := slices.Concat([]string{"build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w"}, sparing, []string{"-o", out, "./" + p.folder})
+	arguments := slices.Concat([]string{"build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w"}, sparing, p.sparing, []string{"-o", out, "./" + p.folder})
 	cmd := exec.CommandContext(ctx, "go", arguments...)
 	cmd.Dir = s.Root
 	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "CGO_ENABLED=0")
