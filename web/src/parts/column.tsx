@@ -32,7 +32,7 @@ export function OptionColumn({ option, column }: { option: number; column: numbe
         <FruitKey />
         <BunchDay option={option} />
       </div>
-      <div>
+      <div class="at-hour">
         <HourNumbers option={option} />
         <Sureness option={option} />
       </div>
