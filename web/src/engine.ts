@@ -116,7 +116,7 @@ function take(message: EngineMessage): void | Promise<void> {
     case "result":
       return takeResult(message);
     case "bands":
-      takeBands(message);
+      return takeBands(message);
   }
 }
 
@@ -157,12 +157,13 @@ function breath(): Promise<void> {
   return new Promise((goOn) => setTimeout(goOn));
 }
 
-function takeBands(message: Extract<EngineMessage, { kind: "bands" }>): void {
-  if (message.generation !== answer.peek()?.generation) return;
-  batch(() => {
-    ranges.value = JSON.parse(message.bands) as Ranges;
-    weighing.value = JSON.parse(message.weighing) as Weighing;
-  });
+/** Shows ranges in two tasks: the table that weighs them first, since whoever waits for ranges waits for both. */
+async function takeBands(message: Extract<EngineMessage, { kind: "bands" }>): Promise<void> {
+  const newest = () => message.generation === answer.peek()?.generation;
+  if (!newest()) return;
+  weighing.value = JSON.parse(message.weighing) as Weighing;
+  await breath();
+  if (newest()) ranges.value = JSON.parse(message.bands) as Ranges;
 }
 
 function settle(generation: number, change: () => void): void {
