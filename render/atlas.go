@@ -74,6 +74,9 @@ func newAtlas(pace func() error) (*Atlas, error) {
 	var pictures []picture
 	for i := range leafShapes {
 		a.shape[i] = newLeafShape(lobings[i])
+		if err := pace(); err != nil {
+			return nil, err
+		}
 		a.mask[i] = maskOf(a.shape[i])
 		leaf, err := drawLeaf(a.shape[i], leafSide, pace)
 		if err != nil {
@@ -88,18 +91,34 @@ func newAtlas(pace func() error) (*Atlas, error) {
 		pictures = appendMips(pictures, clumpTile+tileID(i), drawClump(i, pictures[:6*leafShapes]), 5)
 	}
 	for i := range berryLights {
+		if err := pace(); err != nil {
+			return nil, err
+		}
 		pictures = appendMips(pictures, berryTile+tileID(i), drawBerry(64, berryLight(i)), 4)
 	}
-	pictures = appendMips(pictures, shadedBerry, drawShadedBerry(64), 4)
-	pictures = appendMips(pictures, barkTile, drawStrip(bark), 4)
-	pictures = appendMips(pictures, roundTile, drawStrip(smoothWood), 4)
-	pictures = appendMips(pictures, postTile, drawStrip(sawnWood), 4)
-	pictures = appendMips(pictures, netTile, drawWeave(128), 4)
-	pictures = appendMips(pictures, meshTile, drawMesh(128), 4)
-	pictures = appendMips(pictures, dustTile, drawDust(64), 3)
-	pictures = append(pictures, picture{solidTile, drawEven(8)})
-	a.pack(pictures)
-	return a, pace()
+	for _, tile := range smallTiles {
+		if err := pace(); err != nil {
+			return nil, err
+		}
+		pictures = appendMips(pictures, tile.id, tile.draw(), tile.levels)
+	}
+	return a, a.pack(pictures, pace)
+}
+
+// smallTiles are the tiles that there is one of: how each is drawn, and in how many sizes.
+var smallTiles = []struct {
+	id     tileID
+	levels int
+	draw   func() *image.RGBA
+}{
+	{shadedBerry, 4, func() *image.RGBA { return drawShadedBerry(64) }},
+	{barkTile, 4, func() *image.RGBA { return drawStrip(bark) }},
+	{roundTile, 4, func() *image.RGBA { return drawStrip(smoothWood) }},
+	{postTile, 4, func() *image.RGBA { return drawStrip(sawnWood) }},
+	{netTile, 4, func() *image.RGBA { return drawWeave(128) }},
+	{meshTile, 4, func() *image.RGBA { return drawMesh(128) }},
+	{dustTile, 3, func() *image.RGBA { return drawDust(64) }},
+	{solidTile, 1, func() *image.RGBA { return drawEven(8) }},
 }
 
 // picture is one size of one tile on its way into the atlas.
@@ -117,12 +136,15 @@ func appendMips(list []picture, id tileID, largest *image.RGBA, levels int) []pi
 }
 
 // pack lays the pictures out in shelves, tallest first, with a free texel around each.
-func (a *Atlas) pack(pictures []picture) {
+func (a *Atlas) pack(pictures []picture, pace func() error) error {
 	slices.SortStableFunc(pictures, func(p, q picture) int {
 		return cmp.Compare(q.pixels.Rect.Dy(), p.pixels.Rect.Dy())
 	})
 	x, y, shelf := 0, 0, 0
 	for _, p := range pictures {
+		if err := pace(); err != nil {
+			return err
+		}
 		w, h := p.pixels.Rect.Dx(), p.pixels.Rect.Dy()
 		if x+w > atlasWidth {
 			x, y, shelf = 0, y+shelf, 0
@@ -138,6 +160,7 @@ func (a *Atlas) pack(pictures []picture) {
 		a.tiles[p.id].levels = append(a.tiles[p.id].levels, box{float32(x) + 0.5, float32(y) + 0.5, float32(w) - 1, float32(h) - 1})
 		x, shelf = x+w, max(shelf, h)
 	}
+	return pace()
 }
 
 func maskOf(s *leafShape) (mask [maskSide * maskSide]bool) {

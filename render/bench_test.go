@@ -3,7 +3,11 @@ package render
 import (
 	"fmt"
 	"image"
+	"math"
 	"testing"
+	"time"
+
+	"rowlight/sim/scenario"
 )
 
 func BenchmarkAtlas(b *testing.B) {
@@ -19,6 +23,26 @@ func BenchmarkPlants(b *testing.B) {
 			b.Fatal(err)
 		}
 	}
+}
+
+// BenchmarkSlices plants and lights two options from nothing and tells the longest step between two looks at the clock:
+// so much longer than it should a slice may take. Of all runs it tells the shortest, as other work on the machine only
+// adds.
+func BenchmarkSlices(b *testing.B) {
+	least := math.Inf(1)
+	for b.Loop() {
+		st := NewStage()
+		st.SetPanes(twoPanes)
+		st.SetScenario(scenario.Default())
+		last, longest := time.Now(), time.Duration(0)
+		st.Work(true, func() bool {
+			now := time.Now()
+			longest, last = max(longest, now.Sub(last)), now
+			return false
+		})
+		least = min(least, longest.Seconds()*1000)
+	}
+	b.ReportMetric(least, "longest-step-ms")
 }
 
 func BenchmarkCompose(b *testing.B) {

@@ -23,6 +23,7 @@ type bunchBody struct {
 	centre         mgl32.Vec3
 	radius, length float32
 	slice          int
+	apart          float32 // from the next bunch, between the middles [m]
 }
 
 // berry is one sphere of a bunch.
@@ -61,6 +62,7 @@ func newBunchSet(stand *training.Stand, berry_m float64, slices int, pace func()
 			slice: sliceOf(bunch.Centre[1], stand.Length, slices),
 		})
 	}
+	set.findApart()
 	for level := range bunchLevels {
 		set.radius[level] = float32(berry_m / 2 * math.Pow(coarser, float64(level)))
 		set.starts[level] = []int{0}
@@ -73,6 +75,19 @@ func newBunchSet(stand *training.Stand, berry_m float64, slices int, pace func()
 		}
 	}
 	return set, nil
+}
+
+// findApart finds how far each bunch hangs from the next; a single one hangs infinitely far.
+func (set *bunchSet) findApart() {
+	for i := range set.bunch {
+		a := &set.bunch[i]
+		a.apart = float32(math.Inf(1))
+		for j := range set.bunch[:i] {
+			b := &set.bunch[j]
+			apart := a.centre.Sub(b.centre).Len()
+			a.apart, b.apart = min(a.apart, apart), min(b.apart, apart)
+		}
+	}
 }
 
 // unknownFruit is the colour of berries whose temperature is not known: a muted plum, off the scale.

@@ -60,12 +60,12 @@ func Front(rowAzimuth_deg, latitude_deg float64) float64 {
 	return math.Mod(front, 360)
 }
 
-// HomeLook is where one looks from at first: at the front from slightly above and aslant. On north-south
-// rows that is the half where the afternoon sun stands.
-func HomeLook(latitude_deg float64) Look {
+// HomeLook is where one looks from at first: at the front from slightly above and aslant, along the rows as a slice
+// looks along them, so that what is on the left in one is on the left in the other.
+func HomeLook(rowAzimuth_deg, latitude_deg float64) Look {
 	turn := -defaultSwing
-	if latitude_deg < 0 {
-		turn = defaultSwing
+	if angleBetween(Front(rowAzimuth_deg, latitude_deg), rowAzimuth_deg+90) < 90 {
+		turn = defaultSwing // the front is on the right
 	}
 	return Look{Turn_deg: turn, Elevation_deg: defaultRise, Distance_m: defaultMetres}
 }
@@ -86,7 +86,7 @@ func (l Look) Camera(stand *training.Stand, rowAzimuth_deg, latitude_deg float64
 
 // DefaultCamera is the camera of the look at first.
 func DefaultCamera(stand *training.Stand, rowAzimuth_deg, latitude_deg float64) Camera {
-	return HomeLook(latitude_deg).Camera(stand, rowAzimuth_deg, latitude_deg)
+	return HomeLook(rowAzimuth_deg, latitude_deg).Camera(stand, rowAzimuth_deg, latitude_deg)
 }
 
 func meanFruitHeight(stand *training.Stand) float64 {

@@ -70,18 +70,22 @@ func TestEyeStandsBesideTheRow(t *testing.T) {
 	}
 }
 
-// The default camera looks at the afternoon side, on east-west rows at the side of the equator; on
-// north-south rows it stands where the afternoon sun is.
+// The default camera looks at the afternoon side, on east-west rows at the side of the equator, and the way that the rows
+// run, as a slice does.
 func TestDefaultCamera(t *testing.T) {
 	stand := smallStand()
 	for _, c := range []struct{ row, latitude, front, azimuth float64 }{
-		{0, 36, 270, 234}, {180, 36, 270, 234}, {0, -34, 270, 306}, {90, 36, 180, 144}, {90, -34, 0, 36}, {45, 36, 315, 279}, {135, 36, 225, 189},
+		{0, 36, 270, 234}, {180, 36, 270, 306}, {0, -34, 270, 234}, {90, 36, 180, 216}, {90, -34, 0, 324}, {45, 36, 315, 279}, {135, 36, 225, 261},
 	} {
 		if front := Front(c.row, c.latitude); math.Abs(front-c.front) > 1e-9 {
 			t.Errorf("rows to %g at %g°: the front faces %g, want %g", c.row, c.latitude, front, c.front)
 		}
-		if a := DefaultCamera(stand, c.row, c.latitude).Azimuth_deg; math.Abs(a-c.azimuth) > 1e-9 {
+		a := DefaultCamera(stand, c.row, c.latitude).Azimuth_deg
+		if math.Abs(a-c.azimuth) > 1e-9 {
 			t.Errorf("rows to %g at %g°: from %g, want %g", c.row, c.latitude, a, c.azimuth)
+		}
+		if along := angleBetween(a+180, c.row); along > 90 {
+			t.Errorf("rows to %g at %g°: the camera looks %g° off the way they run", c.row, c.latitude, along)
 		}
 	}
 }

@@ -33,6 +33,9 @@ func newLighting(p *plants, atlas *Atlas) *lighting {
 func (s *Scene) relight(now Instant, site Planting, coarse bool, pace func() error) error {
 	if s.spare == nil {
 		s.spare = newLighting(s.plants, s.atlas)
+		if err := pace(); err != nil {
+			return err
+		}
 	}
 	next := s.spare
 	next.instant, next.coarse, next.light, next.terrain = now, coarse, newDaylight(now, site.RowAzimuth_deg), site.terrain()
@@ -40,6 +43,9 @@ func (s *Scene) relight(now Instant, site Planting, coarse bool, pace func() err
 	next.light.come(next.nets)
 	m, stand := s.sunMap, s.stand
 	m.aim(&next.light, next.terrain, stand.RowSpacing, stand.Length, coarse)
+	if err := pace(); err != nil {
+		return err
+	}
 	if err := s.cast(next, pace); err != nil {
 		return err
 	}
@@ -68,7 +74,13 @@ func (s *Scene) cast(next *lighting, pace func() error) error {
 		return err
 	}
 	s.bunches.cast(s.sunMap, next.light.sun, bunchOwner)
+	if err := pace(); err != nil {
+		return err
+	}
 	castWood(s.wood, s.sunMap, next.light.sun, woodOwner)
+	if err := pace(); err != nil {
+		return err
+	}
 	s.castNets(next)
 	return pace()
 }

@@ -125,15 +125,31 @@ func bends(from, end mgl32.Vec3) int {
 	return min(1+int(bendPieces*end.Sub(from).Len()/max(from.Add(end).Len()/2, 0.1)), bendPieces)
 }
 
-// outlookFrom is the bunch that one looks out from; without a choice the one nearest the middle of the stand.
+// outlookFrom is the bunch that one looks out from; without a choice one at the front of the row.
 func (s *Scene) outlookFrom(bunch int) int {
 	if bunch >= 0 && bunch < len(s.bunches.bunch) {
 		return bunch
 	}
-	best, least := -1, float32(math.MaxFloat32)
+	return s.bunchFacing(Front(s.planting.RowAzimuth_deg, s.planting.Latitude_deg))
+}
+
+// bunchFacing is of the bunches in the middle half of the stand, on the side of the row that faces a compass direction
+// [deg], the one that hangs farthest from others, which would stand before its sky; where there is none, one as near to
+// that as can be; −1 where the vines bear none.
+func (s *Scene) bunchFacing(azimuth_deg float64) int {
+	across, _ := rowFromCompass(azimuth_deg, s.planting.RowAzimuth_deg)
+	best, least := -1, float32(math.Inf(1))
 	for i := range s.bunches.bunch {
-		if d := abs(s.bunches.bunch[i].centre[1] - float32(s.stand.Length/2)); d < least {
-			best, least = i, d
+		body, length := &s.bunches.bunch[i], float32(s.stand.Length)
+		cost := -min(body.apart, length)
+		if float32(across)*body.centre[0] <= 0 {
+			cost += 4 * length
+		}
+		if abs(body.centre[1]-length/2) > length/4 {
+			cost += 2 * length
+		}
+		if cost < least {
+			best, least = i, cost
 		}
 	}
 	return best

@@ -37,6 +37,9 @@ func newPlants(stand *training.Stand, berry_m float64, atlas *Atlas, pace func()
 		return nil, err
 	}
 	p.wood = newWood(stand, p.open, p.slices)
+	if err := pace(); err != nil {
+		return nil, err
+	}
 	p.sortIntoSlices()
 	return p, pace()
 }

@@ -194,7 +194,7 @@ func (st *Stage) Home(option int) (look Look, front_deg float64) {
 	if o == nil {
 		o = &staged{}
 	}
-	return HomeLook(o.planting.Latitude_deg), Front(o.planting.RowAzimuth_deg, o.planting.Latitude_deg)
+	return HomeLook(o.planting.RowAzimuth_deg, o.planting.Latitude_deg), Front(o.planting.RowAzimuth_deg, o.planting.Latitude_deg)
 }
 
 // at is an option; nil where there is none.
@@ -254,7 +254,7 @@ func (st *Stage) look(option int) View {
 	o := st.options[option]
 	look, set := st.looks[option]
 	if !set {
-		look = HomeLook(o.planting.Latitude_deg)
+		look = HomeLook(o.planting.RowAzimuth_deg, o.planting.Latitude_deg)
 	}
 	// The rows run as they are lit, until they are lit as they run now.
 	planting := o.scene.Planting()

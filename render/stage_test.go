@@ -187,7 +187,7 @@ func TestLooksFollowTheRows(t *testing.T) {
 				break
 			}
 		}
-		if look, front := st.Home(0); look != HomeLook(36) || front != Front(azimuth, 36) {
+		if look, front := st.Home(0); look != HomeLook(azimuth, 36) || front != Front(azimuth, 36) {
 			t.Errorf("home is %v in front of %g°", look, front)
 		}
 	}

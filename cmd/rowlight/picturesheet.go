@@ -24,7 +24,7 @@ var sheetWays = []struct {
 	{render.Sunlight, "Sunlight", "on leaves and fruit"},
 	{render.Heat, "Fruit heat", "fruit through glassy leaves"},
 	{render.Slice, "Slice end-on", "sunlight around the row, rays in white"},
-	{render.Outlook, "Out from a bunch", "the sky it sees; amber: the sun's way today"},
+	{render.Outlook, "Out from a bunch", "one in the sun; amber: the sun's way today"},
 }
 
 // nameOf is the name of a way.
@@ -68,7 +68,8 @@ func (c pictureCommand) drawSheet(command *cobra.Command, s scenario.Scenario, w
 		row.shot.colour(scale)
 		for column, of := range sheetWays {
 			picture := row.shot.draw(of.way, render.Fixed(c.view.value), pictureLooks{
-				width: width, height: height, quads: c.quads, dark: c.dark, bare: true, labels: true, bunch: -1,
+				width: width, height: height, quads: c.quads, dark: c.dark, bare: true, labels: true,
+				bunch: row.shot.bunchInTheSun(),
 			})
 			draw.Draw(sheet, picture.Rect.Add(image.Pt(left(column), top+rowHead)), picture, image.Point{}, draw.Src)
 		}

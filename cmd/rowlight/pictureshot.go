@@ -54,6 +54,28 @@ func (s *shot) faces() []float32 {
 	return o.Surface_C[s.at*count : (s.at+1)*count]
 }
 
+// bunchInTheSun is of the bunches that the sun is on the one that hangs farthest from others, which would stand before its
+// sky; −1 where the sun is on none.
+func (s *shot) bunchInTheSun() int {
+	o := &s.run.Options[s.option]
+	best, farthest := -1, 0.0
+	for f, face := range o.Faces {
+		if o.Lit[s.at*len(o.Faces)+f] == 0 {
+			continue
+		}
+		nearest := math.Inf(1)
+		for i := range o.Stand.Bunches {
+			if int32(i) != face.Bunch {
+				nearest = min(nearest, o.Stand.Bunches[i].Centre.Sub(o.Stand.Bunches[face.Bunch].Centre).Len())
+			}
+		}
+		if nearest > farthest {
+			best, farthest = int(face.Bunch), nearest
+		}
+	}
+	return best
+}
+
 // colour gives the fruit the colours of a scale.
 func (s *shot) colour(scale render.Scale) {
 	o := &s.run.Options[s.option]
@@ -67,7 +89,7 @@ func (s *shot) camera(from render.Fixed) render.Camera {
 	site, rows := s.day.Scenario.Site, s.day.Scenario.Options[s.option].Rows
 	k := min(int(math.Round((s.day.Sun.Transit_h+render.AfterNoon_h)*60/s.day.Step_min)), len(s.day.Hour)-1)
 	front := render.Front(rows.Azimuth_deg, site.Latitude_deg)
-	look := from.Look(render.HomeLook(site.Latitude_deg), front, s.day.Sun.Azimuth_deg[k], s.day.Sun.Elevation_deg[k])
+	look := from.Look(render.HomeLook(rows.Azimuth_deg, site.Latitude_deg), front, s.day.Sun.Azimuth_deg[k], s.day.Sun.Elevation_deg[k])
 	if aside := (s.day.Sun.Azimuth_deg[s.at] - front) * math.Pi / 180; from == render.Corner && math.Cos(aside) < 0 {
 		look.Turn_deg = 180 - look.Turn_deg // the corner on the side of the sun
 	}

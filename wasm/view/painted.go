@@ -14,7 +14,7 @@ import (
 
 const (
 	// paintSlice is how long the program works at a stretch: the page shares its thread.
-	paintSlice = 8 * time.Millisecond
+	paintSlice = 5 * time.Millisecond
 	// paintCalm is how long after the last call of the page pictures are made finer.
 	paintCalm = 250 * time.Millisecond
 )

@@ -48,6 +48,20 @@ export function listenToView(): void {
     if (event.origin !== window.location.origin || event.source !== frame?.contentWindow) return;
     if (event.data?.from === "view") take(event.data);
   });
+  followDensity();
+}
+
+/** The drawing library asks once how dense the pixels of the display are: at another density the view starts anew. */
+function followDensity(): void {
+  const same = window.matchMedia(`(resolution: ${window.devicePixelRatio}dppx)`);
+  same.addEventListener(
+    "change",
+    () => {
+      if (viewState.peek().phase === "running") restartView();
+      followDensity();
+    },
+    { once: true },
+  );
 }
 
 // The program says why it ends, just before it does.

@@ -80,7 +80,7 @@ const deafFrames = `if (window !== window.top) window.addEventListener("resize",
 }, true);`
 
 // everyWayDraws looks in every way, at one and two canvas pixels per CSS pixel and in another size, and from every
-// place; each shows another picture, rich in colours.
+// place; each shows another picture, rich in colours, as sharp as the display.
 func (p *tab) everyWayDraws() {
 	p.t.Helper()
 	seen := map[string]string{}
@@ -90,6 +90,7 @@ func (p *tab) everyWayDraws() {
 	}{{1280, 1}, {1000, 2}} {
 		eval[bool](p, `(window.deaf = true)`)
 		p.viewport(window.width, 900, window.ratio)
+		p.sharp(window.ratio)
 		for _, way := range []string{"natural", "light", "heat", "slice", "outlook"} {
 			p.click("way-" + way)
 			p.still()
@@ -120,6 +121,7 @@ func (p *tab) everyWayDraws() {
 		p.t.Errorf("the sky of a bunch says %q", got)
 	}
 	p.viewport(1280, 900, 1)
+	p.sharp(1)
 	p.click("way-natural")
 	p.focus("option-A-pane")
 	for _, key := range "35" {
@@ -131,6 +133,15 @@ func (p *tab) everyWayDraws() {
 		}
 		seen[part] = "place " + string(key)
 	}
+}
+
+// sharp waits until the picture has as many pixels per CSS pixel.
+func (p *tab) sharp(ratio float64) {
+	p.t.Helper()
+	p.until(fmt.Sprintf(`(() => {
+		const frame = document.querySelector("iframe"), canvas = frame?.contentDocument?.querySelector("canvas");
+		return canvas && frame.contentWindow.rowlightView?.frames() > 0 && Math.abs(canvas.width - %g * frame.clientWidth) <= 1;
+	})()`, ratio))
 }
 
 // bunchesAreRead taps the fruit and goes on by key: the words are those of the very bunch.
