@@ -95,7 +95,8 @@ func (d *optionDay) inspect(k int, at Where, pace func() error) (*inspection, er
 	// What a face receives depends on its own mean before the step.
 	after := d.mean
 	d.mean = before
-	i.from, i.load = d.longwaveOn(k, i.face, &n), d.loadOn(k, i.face, &n)
+	i.from = d.longwaveOn(k, i.face, &n)
+	d.loadOn(k, i.face, &n, &i.load)
 	d.mean = after
 	i.sight, i.seen = d.light.Sight(i.face, d.day.skies[k])
 	i.trace = d.berry.Trace(i.before, i.load, n.fruit[i.face%2], dt_s)

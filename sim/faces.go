@@ -1,6 +1,7 @@
 package sim
 
 import (
+	"math"
 	"slices"
 
 	"rowlight/sim/result"
@@ -12,7 +13,8 @@ import (
 type sideTally struct {
 	side    scenario.Side
 	steps   result.Steps
-	sorted  []float64 // scratch
+	highest extremes // scratch
+	coolest extremes // scratch, of temperatures with their signs turned
 	tallies []sunburn.Tally
 }
 
@@ -25,8 +27,10 @@ type faceState struct {
 
 // record adds an instant of all faces; faces of a side are every other one, left first.
 func (t *sideTally) record(faces []faceState, air_C, wind_ms float64) {
-	lit, light, mean, berry := 0.0, 0.0, 0.0, 0.0
-	t.sorted = t.sorted[:0]
+	lit, light, mean, berry, n := 0.0, 0.0, 0.0, 0.0, float64(len(t.tallies))
+	tenth := max(1, len(t.tallies)/10)
+	t.highest.clear(tenth)
+	t.coolest.clear(tenth)
 	for f := int(t.side); f < len(faces); f += 2 {
 		state := &faces[f]
 		if state.lit {
@@ -35,20 +39,42 @@ func (t *sideTally) record(faces []faceState, air_C, wind_ms float64) {
 		light += state.light
 		mean += state.hottest
 		berry += state.mean
-		t.sorted = append(t.sorted, state.hottest)
+		t.highest.add(state.hottest)
+		t.coolest.add(-state.hottest)
 	}
-	n := float64(len(t.sorted))
-	slices.Sort(t.sorted)
-	tenth := max(1, len(t.sorted)/10)
 	s := &t.steps
 	s.LitShare = append(s.LitShare, lit/n)
 	s.Light_Wm2 = append(s.Light_Wm2, light/n)
 	s.Mean_C = append(s.Mean_C, mean/n)
 	s.Berry_C = append(s.Berry_C, berry/n)
-	s.Coolest_C = append(s.Coolest_C, meanOf(t.sorted[:tenth]))
-	s.Hottest_C = append(s.Hottest_C, meanOf(t.sorted[len(t.sorted)-tenth:]))
+	s.Coolest_C = append(s.Coolest_C, -meanOf(t.coolest))
+	s.Hottest_C = append(s.Hottest_C, meanOf(t.highest))
 	s.AirNear_C = append(s.AirNear_C, air_C)
 	s.Wind_ms = append(s.Wind_ms, wind_ms)
+}
+
+// extremes are the highest of some values in rising order; sorting all of them would take longer.
+type extremes []float64
+
+// clear forgets all values and makes room for so many, which must come.
+func (e *extremes) clear(count int) {
+	*e = slices.Grow((*e)[:0], count)[:count]
+	for i := range *e {
+		(*e)[i] = math.Inf(-1)
+	}
+}
+
+// add keeps a value if it is among the highest so far.
+func (e extremes) add(value float64) {
+	if !(value > e[0]) {
+		return
+	}
+	at := 0
+	for at+1 < len(e) && e[at+1] < value {
+		e[at] = e[at+1]
+		at++
+	}
+	e[at] = value
 }
 
 // summary puts the day into a few numbers.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"rowlight/sim/growth"
+	"rowlight/sim/heat"
 	"rowlight/sim/result"
 	"rowlight/sim/scenario"
 	"rowlight/sim/weather"
@@ -30,12 +31,13 @@ func (e *Engine) Flows(s scenario.Scenario, at Where, pace func() error) (result
 	}
 	flows := result.Flows{Option: chain.Option, Side: chain.Side, Bunch: chain.Bunch, Bunches: chain.Bunches}
 	face := 2*(chain.Bunch-1) + int(at.Side)
+	var load heat.Load
 	for k := range course.Instants {
 		if err := pace(); err != nil {
 			return result.Flows{}, err
 		}
 		n, dt_s := d.enter(k)
-		load := d.loadOn(k, face, &n)
+		d.loadOn(k, face, &n, &load)
 		skin := d.berry.Step(d.mean[face], &load, &n.fruit[face%2], dt_s)
 		flows.Sunlight_Wm2 = append(flows.Sunlight_Wm2, skin.FluxAbsorbed)
 		flows.Longwave_Wm2 = append(flows.Longwave_Wm2, skin.FluxLongwave)

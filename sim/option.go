@@ -1,6 +1,8 @@
 package sim
 
 import (
+	"github.com/go-gl/mathgl/mgl64"
+
 	"rowlight/sim/cover"
 	"rowlight/sim/heat"
 	"rowlight/sim/light"
@@ -159,40 +161,47 @@ const restingTime = 12 * 3600
 
 // stepFaces carries every berry from the last instant to this one and records what comes of it.
 func (d *optionDay) stepFaces(k int, n near, dt_s float64) {
-	sky, at := &d.day.skies[k], &d.day.instants[k]
+	at := &d.day.instants[k]
+	in := [2]heat.BerryIn{d.berry.In(&n.fruit[scenario.Left]), d.berry.In(&n.fruit[scenario.Right])}
+	var load heat.Load
 	for f := range d.views {
-		normal := d.light.Faces[f].Normal
-		state := faceState{lit: at.Lit[f], light: max(at.Short[f].On(normal), 0)}
-		if state.lit {
-			state.light += sky.Beam * at.Share(f) * max(sky.Sun.Dot(normal), 0)
-		}
-		load := d.loadOn(k, f, &n)
-		surface := d.berry.Step(d.mean[f], &load, &n.fruit[f%2], dt_s)
-		d.mean[f] = surface.Mean_C
-		state.hottest, state.mean = surface.Hottest_C, surface.Mean_C
-		d.states[f] = state
+		d.loadOn(k, f, &n, &load)
+		end, hottest := in[f%2].Follow(d.mean[f], &load, dt_s)
+		d.mean[f] = end
+		d.states[f] = faceState{hottest: hottest, mean: end, light: onFace(&d.light.Faces[f].Normal, &at.Short[f], &load), lit: at.Lit[f]}
 	}
 	d.record(k, &n.fruit)
 }
 
-// loadOn is the radiation on the berries of a face at instant k.
-func (d *optionDay) loadOn(k, f int, n *near) heat.Load {
-	sky, at := &d.day.skies[k], &d.day.instants[k]
-	// Sunlight counts in full; of the near infrared from leaves the skin takes in less.
-	less := d.berry.NearInfrared/d.berry.Absorptance - 1
-	load := heat.Load{
-		Sun: sky.Sun, LongNet: heat.Broad(d.longwave(k, f, n)), Transpiration_Wm2: n.skin.SkinLatent(d.mean[f]),
+// onFace is the sunlight on a face that looks along its normal [W/m²].
+func onFace(normal *mgl64.Vec3, short *light.Broad, load *heat.Load) float64 {
+	// Not max: browsers would call a function for every face.
+	sum := short.On(*normal)
+	if sum < 0 {
+		sum = 0
 	}
+	if facing := load.Sun.Dot(*normal); facing > 0 {
+		sum += load.Beam_Wm2 * facing
+	}
+	return sum
+}
+
+// loadOn finds the radiation on the berries of a face at instant k.
+func (d *optionDay) loadOn(k, f int, n *near, load *heat.Load) {
+	sky, at := &d.day.skies[k], &d.day.instants[k]
 	short := at.Short[f]
-	short.AddScaled(&d.day.scatters[k].near[f], less)
-	load.Short = heat.Broad(short)
+	// Sunlight counts in full; of the near infrared from leaves the skin takes in less.
+	short.AddScaled(&d.day.scatters[k].near[f], d.berry.NearInfrared/d.berry.Absorptance-1)
+	load.Sun, load.Short, load.LongNet = sky.Sun, heat.Broad(short), heat.Broad(d.longwave(k, f, n))
+	load.Transpiration_Wm2 = n.skin.SkinLatent(d.mean[f])
+	load.Beam_Wm2 = 0
 	if at.Lit[f] {
 		load.Beam_Wm2 = sky.Beam * at.Share(f)
 	}
 	if n.mist.Skin > 0 {
-		load.Transpiration_Wm2 += d.berry.WetSkin(n.mist.Skin, d.mean[f], load, n.fruit[f%2])
+		in := d.berry.In(&n.fruit[f%2])
+		load.Transpiration_Wm2 += in.WetSkin(n.mist.Skin, d.mean[f], load)
 	}
-	return load
 }
 
 // around is the longwave that comes to a face, by where it comes from.
@@ -237,16 +246,23 @@ func (d *optionDay) record(k int, fruit *[2]heat.Around) {
 			d.rule.Step(&d.tallies[f%2].tallies[f/2], d.before[f], state.hottest, state.lit, d.step_min/60)
 		}
 		d.before[f] = state.hottest
-		if !d.pictured {
-			continue
-		}
-		d.surface = append(d.surface, float32(state.hottest))
-		d.whole = append(d.whole, float32(state.mean))
-		lit := uint8(0)
+	}
+	if d.pictured {
+		d.picture()
+	}
+}
+
+// picture keeps the instant of every face.
+func (d *optionDay) picture() {
+	from, n := len(d.surface), len(d.states)
+	d.surface, d.whole, d.lit = d.surface[:from+n], d.whole[:from+n], d.lit[:from+n]
+	surface, whole, lit := d.surface[from:], d.whole[from:], d.lit[from:]
+	for f := range d.states {
+		state := &d.states[f]
+		surface[f], whole[f] = float32(state.hottest), float32(state.mean)
 		if state.lit {
-			lit = 1
+			lit[f] = 1
 		}
-		d.lit = append(d.lit, lit)
 	}
 }
 

@@ -5,6 +5,7 @@ import (
 
 	"github.com/go-gl/mathgl/mgl64"
 
+	"rowlight/sim/internal/exp"
 	"rowlight/sim/training"
 )
 
@@ -57,7 +58,7 @@ func ProjectionOf(leaves []training.Leaf) *Projection {
 // Gap is the probability [0–1] that light passes a path integral of leaf area density [m²/m²] between leaves that
 // stand at random and project a share of their area across its direction: G, or G·Ω where leaves stand
 // clumped (Monsi & Saeki 1953; Nilson 1971, Agric. Meteorol. 8:25). Without leaves it is 1.
-func Gap(projection, path float64) float64 { return math.Exp(-projection * path) }
+func Gap(projection, path float64) float64 { return exp.Of(-projection * path) }
 
 // normalBin is the width of the cells into which normals are gathered [deg].
 const normalBin = 6.0

@@ -5,6 +5,8 @@ import (
 	"slices"
 
 	"github.com/go-gl/mathgl/mgl64"
+
+	"rowlight/sim/internal/exp"
 )
 
 // Section is a canopy averaged along the row: cells of a cross-section, periodic across the rows, with
@@ -52,7 +54,7 @@ func (t *Thickness) Section(columns, layers int, length, clumping float64) []flo
 				sum++
 				continue
 			}
-			sum += math.Exp(-chord * float64(depth))
+			sum += exp.Of(-chord * float64(depth))
 		}
 		return sum / float64(g.ny)
 	})
@@ -97,7 +99,7 @@ func (g *Grid) pierce(sheets []overlap, count, cells int, run func(sheet, cell i
 	gaps := make([]float64, count)
 	for k, depth := range depths {
 		sheet := sheets[k/g.ny]
-		gaps[sheet.to] += sheet.share * math.Exp(least[sheet.to]-depth) / float64(g.ny)
+		gaps[sheet.to] += sheet.share * exp.Of(least[sheet.to]-depth) / float64(g.ny)
 	}
 	for i, gap := range gaps {
 		gaps[i] = math.Max(least[i]-math.Log(gap), 0)

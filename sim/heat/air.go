@@ -5,6 +5,8 @@
 // temperatures are °C unless the name says _K, all fluxes W/m² of surface.
 package heat
 
+import "sort"
+
 // kelvin is 0 °C in K (exact, SI).
 const kelvin = 273.15
 
@@ -62,7 +64,7 @@ var (
 // holds, and a pressure that is not positive means 1 atm.
 func AirAt(temperature_C, pressure_Pa float64) Air {
 	i, f := airPlace(temperature_C)
-	low, high := &airRows[i], &airRows[i+1]
+	low, high := &evenRows[i], &evenRows[i+1]
 	scale := pressureScale(pressure_Pa)
 	return Air{
 		Density:             mix(low.density, high.density, f) * scale,
@@ -76,28 +78,44 @@ func AirAt(temperature_C, pressure_Pa float64) Air {
 	}
 }
 
-// viscosityAt is the dynamic viscosity alone [kg/m/s].
-func viscosityAt(temperature_C float64) float64 {
-	i, f := airPlace(temperature_C)
-	return mix(airRows[i].viscosity, airRows[i+1].viscosity, f)
+// evenStep_K and evenRows are the air table in equal steps, in which a place is found by one multiplication.
+const evenStep_K = 5.0
+
+var evenRows = newEvenRows()
+
+// evenRow is a row with what convection needs worked out.
+type evenRow struct {
+	airRow
+	whitaker, churchill float64 // factors of the Prandtl number, within 1e-6 of the powers where interpolated
 }
 
-// airPlace finds the interval of the air table that holds a temperature and the place in it [0–1].
-func airPlace(temperature_C float64) (index int, fraction float64) {
-	switch {
-	case !(temperature_C > airTemperatures[0]):
-		return 0, 0
-	case temperature_C >= airTemperatures[18]:
-		return 17, 1
-	case temperature_C < 0:
-		index = int((temperature_C + 50) / 10)
-	case temperature_C < 50:
-		index = 5 + int(temperature_C/5)
-	default:
-		index = 15 + int((temperature_C-50)/10)
+func newEvenRows() (rows [27]evenRow) {
+	for i := range rows {
+		t := airTemperatures[0] + evenStep_K*float64(i)
+		k := min(sort.SearchFloat64s(airTemperatures[1:], t), len(airRows)-2)
+		low, high := &airRows[k], &airRows[k+1]
+		f := (t - airTemperatures[k]) / (airTemperatures[k+1] - airTemperatures[k])
+		row := airRow{
+			mix(low.density, high.density, f), mix(low.heatCapacity, high.heatCapacity, f), mix(low.conductivity, high.conductivity, f),
+			mix(low.viscosity, high.viscosity, f), mix(low.kinematic, high.kinematic, f), mix(low.diffusivity, high.diffusivity, f),
+			mix(low.prandtl, high.prandtl, f),
+		}
+		rows[i] = evenRow{row, whitakerPrandtl(row.prandtl), churchillPrandtl(row.prandtl)}
 	}
-	low, high := airTemperatures[index], airTemperatures[index+1]
-	return index, (temperature_C - low) / (high - low)
+	return rows
+}
+
+// airPlace finds the interval of evenRows that holds a temperature and the place in it [0–1].
+func airPlace(temperature_C float64) (index int, fraction float64) {
+	at := (temperature_C - airTemperatures[0]) * (1 / evenStep_K)
+	if !(at > 0) {
+		return 0, 0
+	}
+	if at >= float64(len(evenRows)-1) {
+		return len(evenRows) - 2, 1
+	}
+	index = int(at)
+	return index, at - float64(index)
 }
 
 // pressureScale is the pressure over 1 atm, 1 where no pressure is given.

@@ -124,9 +124,29 @@ func (b *Berry) capacityRadius() float64 {
 	return radius + b.Compactness*b.Compactness*math.Max(b.BunchRadius_m-radius, 0)
 }
 
+// BerryIn is a berry in the air of one instant. What does not depend on how warm the berry is, is worked out once for
+// all berries of a kind.
+type BerryIn struct {
+	*Berry
+	around    Around
+	air       sphereAir
+	factor    float64 // ConvectionFactor
+	heats     float64 // capacity
+	inward    float64 // conduction through the berry, k/R [W/m²/K]
+	radiation float64 // 4εσ [W/m²/K⁴]
+}
+
+// In puts berries into the air of an instant.
+func (b *Berry) In(around *Around) BerryIn {
+	return BerryIn{
+		Berry: b, around: *around, air: newSphereAir(b.Diameter_m, around), factor: b.ConvectionFactor(), heats: b.capacity(),
+		inward: b.Conductivity / b.radius(), radiation: 4 * b.Emissivity * stefanBoltzmann,
+	}
+}
+
 // exchange is the convection and radiation coefficients [W/m²/K] of a berry that is on average at
 // mean_C.
-func (b *Berry) exchange(mean_C float64, around *Around) (convective, radiative float64) {
-	alone := SphereConvection(b.Diameter_m, *around, mean_C)
-	return alone.Mixed * b.ConvectionFactor(), radiativeCoefficient(b.Emissivity, mean_C, around.Air_C)
+func (b *BerryIn) exchange(mean_C float64) (convective, radiative float64) {
+	t := (mean_C+b.air.air_C)/2 + kelvin
+	return b.air.mixed(mean_C) * b.factor, b.radiation * t * t * t
 }

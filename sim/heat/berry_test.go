@@ -40,8 +40,8 @@ func TestCompactnessScalesConvectionOnly(t *testing.T) {
 	loose, tight := plain(14, 0.75), plain(14, 0.75)
 	tight.Compactness = 1
 	around := Around{Air_C: 35, Wind_ms: 1}
-	h, r := loose.exchange(42, &around)
-	hTight, rTight := tight.exchange(42, &around)
+	h, r := exchange(loose, 42, around)
+	hTight, rTight := exchange(tight, 42, around)
 	near(t, "convection", hTight, tightConvection*h, 1e-12)
 	near(t, "radiation", rTight, r, 0)
 	if !(tight.capacity() > loose.capacity()) {

@@ -57,16 +57,17 @@ func Moistened(around Around, air_C float64) Around {
 //
 // Where the air is the limit it is taken at the temperature toward which the berry goes, so that a step of minutes
 // does not overshoot.
-func (b Berry) WetSkin(lands_Wm2, mean_C float64, load Load, around Around) float64 {
+func (b *BerryIn) WetSkin(lands_Wm2, mean_C float64, load *Load) float64 {
 	if lands_Wm2 <= 0 {
 		return 0
 	}
+	around := b.around
 	gamma := sky.Psychrometric(pressureScale(around.Pressure_Pa) * atmosphere)
-	convective, radiative := b.exchange(mean_C, &around)
+	convective, radiative := b.exchange(mean_C)
 	total, wet := convective+radiative, convective/gamma
 	lacking := sky.SaturationPressure(mean_C) - sky.SaturationPressure(math.Min(around.Dew_C, around.Air_C))
 	slope := wet * sky.SaturationSlope(mean_C)
-	toward := around.Air_C + b.inflow(&load)/total
+	toward := around.Air_C + b.inflow(load)/total
 	takes := (wet*lacking + slope*(toward-mean_C)) / (1 + slope/total)
 	return math.Min(math.Max(takes, 0), lands_Wm2)
 }

@@ -45,20 +45,25 @@ func TestMistSpendsItsWater(t *testing.T) {
 
 // A wet skin gives off what lands on it in dry air and less in damp air, and steps of five minutes do not swing about the
 // wet bulb.
+func wetSkin(b Berry, lands_Wm2, mean_C float64, load Load, around Around) float64 {
+	in := b.In(&around)
+	return in.WetSkin(lands_Wm2, mean_C, &load)
+}
+
 func TestWetSkin(t *testing.T) {
 	b := Berry{Diameter_m: 0.014, Absorptance: 0.7, Emissivity: 0.96, Conductivity: 0.55, Density: 1065, HeatCapacity: 3700}
 	dry := Around{Air_C: 38, Dew_C: 10, Wind_ms: 0.5}
 	sun := Load{Beam_Wm2: 700}
-	if got := b.WetSkin(60, 42, sun, dry); got != 60 {
+	if got := wetSkin(b, 60, 42, sun, dry); got != 60 {
 		t.Errorf("in dry air %.2f W/m² leave, 60 land", got)
 	}
-	if got := b.WetSkin(0, 42, sun, dry); got != 0 {
+	if got := wetSkin(b, 0, 42, sun, dry); got != 0 {
 		t.Errorf("%.2f W/m² leave a dry skin", got)
 	}
 	damp, mean := Around{Air_C: 30, Dew_C: 29.5, Wind_ms: 0.5}, 35.0
 	var steps []float64
 	for range 30 {
-		load := Load{Transpiration_Wm2: b.WetSkin(500, mean, Load{}, damp)}
+		load := Load{Transpiration_Wm2: wetSkin(b, 500, mean, Load{}, damp)}
 		mean = b.Step(mean, &load, &damp, 300).Mean_C
 		steps = append(steps, mean)
 	}

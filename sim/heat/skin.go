@@ -30,5 +30,8 @@ func NewEvaporation(around Around) Evaporation {
 // 0 and 10 W/m² in the day is the range that the energy balances of berries allow (Millar 1972, AJEV 23:173: latent
 // heat is a small part).
 func (e Evaporation) SkinLatent(mean_C float64) float64 {
-	return math.Max(e.perPascal*(sky.SaturationPressure(mean_C)-e.vapour_Pa), 0)
+	if lacking := sky.SaturationPressure(mean_C) - e.vapour_Pa; lacking > 0 {
+		return e.perPascal * lacking
+	}
+	return 0
 }

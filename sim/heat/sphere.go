@@ -12,12 +12,16 @@ func Whitaker(re, pr, viscosityRatio float64) float64 {
 
 // whitaker takes Pr^0.4 worked out.
 func whitaker(re, prandtl, viscosityRatio float64) float64 {
+	return 2 + whitakerStream(re)*prandtl*math.Sqrt(math.Sqrt(viscosityRatio))
+}
+
+// whitakerStream is what the stream adds to conduction, without the properties of the air.
+func whitakerStream(re float64) float64 {
 	if !(re > 0) {
-		return 2
+		return 0
 	}
 	twoThirds := math.Cbrt(re)
-	twoThirds *= twoThirds
-	return 2 + (0.4*math.Sqrt(re)+0.06*twoThirds)*prandtl*math.Sqrt(math.Sqrt(viscosityRatio))
+	return 0.4*math.Sqrt(re) + 0.06*twoThirds*twoThirds
 }
 
 // whitakerPrandtl is Pr^0.4.
@@ -47,19 +51,6 @@ func churchillPrandtl(pr float64) float64 {
 	return ninth * ninth * ninth * ninth
 }
 
-// sphereRow is the Prandtl factors of both correlations at one temperature of the air table.
-type sphereRow struct{ whitaker, churchill float64 }
-
-// sphereRows are read by interpolation, which is within 1e-6 of the powers and saves most of their time.
-var sphereRows = newSphereRows()
-
-func newSphereRows() (rows [len(airRows)]sphereRow) {
-	for i, row := range airRows {
-		rows[i] = sphereRow{whitakerPrandtl(row.prandtl), churchillPrandtl(row.prandtl)}
-	}
-	return rows
-}
-
 // Convection is the exchange of a smooth dry sphere with the air, with what led to it.
 type Convection struct {
 	Reynolds, Prandtl float64 // at air temperature [1]
@@ -81,28 +72,77 @@ type Convection struct {
 // from memory. Both hold the conduction limit, so still air with no temperature difference
 // reads 2·2^(1/3) instead of 2; the mixed coefficient uses the conductivity of the forced side.
 func SphereConvection(diameter_m float64, around Around, surface_C float64) Convection {
-	i, f := airPlace(around.Air_C)
-	film_C := (around.Air_C + surface_C) / 2
+	a := newSphereAir(diameter_m, &around)
+	i, f := airPlace(a.air_C)
+	film_C := (a.air_C + surface_C) / 2
 	j, g := airPlace(film_C)
-	scale := pressureScale(around.Pressure_Pa)
-	conductivity := mix(airRows[i].conductivity, airRows[i+1].conductivity, f)
-	filmConductivity := mix(airRows[j].conductivity, airRows[j+1].conductivity, g)
-	filmKinematic := mix(airRows[j].kinematic, airRows[j+1].kinematic, g) / scale
 	c := Convection{
-		Reynolds:       math.Max(around.Wind_ms, 0) * diameter_m * scale / mix(airRows[i].kinematic, airRows[i+1].kinematic, f),
-		Prandtl:        mix(airRows[i].prandtl, airRows[i+1].prandtl, f),
-		ViscosityRatio: mix(airRows[i].viscosity, airRows[i+1].viscosity, f) / viscosityAt(surface_C),
-		PrandtlFilm:    mix(airRows[j].prandtl, airRows[j+1].prandtl, g),
+		Reynolds:       a.reynolds,
+		Prandtl:        mix(evenRows[i].prandtl, evenRows[i+1].prandtl, f),
+		ViscosityRatio: a.viscosityRatio(surface_C),
+		PrandtlFilm:    mix(evenRows[j].prandtl, evenRows[j+1].prandtl, g),
+		NusseltForced:  a.forced(surface_C),
 	}
-	c.Rayleigh = gravity / (film_C + kelvin) * math.Abs(surface_C-around.Air_C) * cube(diameter_m) *
-		c.PrandtlFilm / (filmKinematic * filmKinematic)
-	c.NusseltForced = whitaker(c.Reynolds, mix(sphereRows[i].whitaker, sphereRows[i+1].whitaker, f), c.ViscosityRatio)
-	c.NusseltFree = churchill(c.Rayleigh, mix(sphereRows[j].churchill, sphereRows[j+1].churchill, g))
+	c.Rayleigh, c.NusseltFree = a.free(surface_C)
 	c.Nusselt = math.Cbrt(cube(c.NusseltForced) + cube(c.NusseltFree))
-	c.Forced = c.NusseltForced * conductivity / diameter_m
-	c.Free = c.NusseltFree * filmConductivity / diameter_m
-	c.Mixed = c.Nusselt * conductivity / diameter_m
+	c.Forced = c.NusseltForced * a.conductance
+	c.Free = c.NusseltFree * mix(evenRows[j].conductivity, evenRows[j+1].conductivity, g) / diameter_m
+	c.Mixed = c.Nusselt * a.conductance
 	return c
+}
+
+// sphereAir is the air of one instant about spheres of one size: all of their convection that does not depend on how
+// warm they are.
+type sphereAir struct {
+	air_C       float64
+	reynolds    float64
+	stream      float64 // of Whitaker, without the viscosities
+	viscosity   float64 // [kg/m/s]
+	conductance float64 // conductivity over diameter [W/m²/K]
+	buoyancy    float64 // g·d³·(pressure over 1 atm)² [m⁴/s²]
+}
+
+func newSphereAir(diameter_m float64, around *Around) sphereAir {
+	i, f := airPlace(around.Air_C)
+	low, high := &evenRows[i], &evenRows[i+1]
+	scale := pressureScale(around.Pressure_Pa)
+	a := sphereAir{
+		air_C:       around.Air_C,
+		reynolds:    math.Max(around.Wind_ms, 0) * diameter_m * scale / mix(low.kinematic, high.kinematic, f),
+		viscosity:   mix(low.viscosity, high.viscosity, f),
+		conductance: mix(low.conductivity, high.conductivity, f) / diameter_m,
+		buoyancy:    gravity * cube(diameter_m) * scale * scale,
+	}
+	a.stream = whitakerStream(a.reynolds) * mix(low.whitaker, high.whitaker, f)
+	return a
+}
+
+// mixed is SphereConvection's coefficient alone [W/m²/K].
+func (a *sphereAir) mixed(surface_C float64) float64 {
+	_, free := a.free(surface_C)
+	return math.Cbrt(cube(a.forced(surface_C))+cube(free)) * a.conductance
+}
+
+// viscosityRatio is that of the air over that at the surface.
+func (a *sphereAir) viscosityRatio(surface_C float64) float64 {
+	i, f := airPlace(surface_C)
+	return a.viscosity / mix(evenRows[i].viscosity, evenRows[i+1].viscosity, f)
+}
+
+// forced is the Nusselt number of the wind.
+func (a *sphereAir) forced(surface_C float64) float64 {
+	return 2 + a.stream*math.Sqrt(math.Sqrt(a.viscosityRatio(surface_C)))
+}
+
+// free is the Rayleigh number and the Nusselt number of rising air.
+func (a *sphereAir) free(surface_C float64) (rayleigh, nusselt float64) {
+	film_C := (a.air_C + surface_C) / 2
+	j, g := airPlace(film_C)
+	low, high := &evenRows[j], &evenRows[j+1]
+	kinematic := mix(low.kinematic, high.kinematic, g)
+	rayleigh = a.buoyancy * math.Abs(surface_C-a.air_C) * mix(low.prandtl, high.prandtl, g) /
+		((film_C + kelvin) * kinematic * kinematic)
+	return rayleigh, churchill(rayleigh, mix(low.churchill, high.churchill, g))
 }
 
 // cube is x³.

@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"github.com/go-gl/mathgl/mgl64"
+
+	"rowlight/sim/internal/exp"
 )
 
 // Surface is the skin of a berry at the end of a step, and its heat flows, averaged over its
@@ -30,9 +32,24 @@ type Surface struct {
 // steady: the slowest of it settles in R²/(4.3 k/ρc), 80 s for a 14 mm berry, against 5 min steps.
 // A step of no length returns the state as it is.
 func (b *Berry) Step(mean_C float64, load *Load, around *Around, dt_s float64) Surface {
-	convective, radiative := b.exchange(mean_C, around)
+	in := b.In(around)
+	return in.Step(mean_C, load, dt_s)
+}
+
+// Follow is Step without the heat flows: the mean after it and the hottest point, the same to the last digit.
+func (b *BerryIn) Follow(mean_C float64, load *Load, dt_s float64) (end_C, hottest_C float64) {
+	convective, radiative := b.exchange(mean_C)
 	total := convective + radiative
-	a := b.approach(mean_C, b.inflow(load), total, around.Air_C, dt_s)
+	a := b.approach(mean_C, b.inflow(load), total, dt_s)
+	p := b.pattern(load, total)
+	return a.end, a.end + p.hottest(load)
+}
+
+// Step is that of Berry.
+func (b *BerryIn) Step(mean_C float64, load *Load, dt_s float64) Surface {
+	convective, radiative := b.exchange(mean_C)
+	total := convective + radiative
+	a := b.approach(mean_C, b.inflow(load), total, dt_s)
 	average := mean_C
 	stored := (a.balance - mean_C) * total
 	if a.turned > 0 {
@@ -40,25 +57,26 @@ func (b *Berry) Step(mean_C float64, load *Load, around *Around, dt_s float64) S
 		stored *= a.gone / a.turned
 	}
 	s := b.skin(a.end, load, total)
-	b.flows(&s, load, average-around.Air_C, convective, radiative)
+	b.flows(&s, load, average-b.air.air_C, convective, radiative)
 	s.FluxStored = stored
 	return s
 }
 
 // approach is how the mean goes towards its balance over a step.
 type approach struct {
-	capacity float64 // that the mean takes up per surface [J/m²/K]
-	balance  float64 // where it would come to rest [°C]
-	turned   float64 // the step in time constants [1]
-	gone     float64 // share of the way to the balance that is gone [0–1]
-	end      float64 // mean after the step [°C]
+	balance float64 // where it would come to rest [°C]
+	turned  float64 // the step in time constants [1]
+	gone    float64 // share of the way to the balance that is gone [0–1]
+	end     float64 // mean after the step [°C]
 }
 
 // approach carries the mean through a step.
-func (b *Berry) approach(mean_C, inflow, total, air_C, dt_s float64) approach {
-	a := approach{capacity: b.capacity(), balance: air_C + inflow/total}
-	a.turned = math.Max(dt_s, 0) * total / a.capacity
-	a.gone = -math.Expm1(-a.turned)
+func (b *BerryIn) approach(mean_C, inflow, total, dt_s float64) approach {
+	a := approach{balance: b.air.air_C + inflow/total}
+	if dt_s > 0 {
+		a.turned = dt_s * total / b.heats
+	}
+	a.gone = 1 - exp.Of(-a.turned)
 	a.end = mean_C + (a.balance-mean_C)*a.gone
 	return a
 }
@@ -76,27 +94,21 @@ func (b *Berry) flows(s *Surface, load *Load, rise, convective, radiative float6
 	s.FluxTranspiration = load.Transpiration_Wm2
 }
 
-// skin lays the steady pattern over the mean. The broad fields and the first term of the beam are
-// one vector; the even rest of the beam is known at its poles by value and slope. As that rest bends
-// upward away from the equator, value minus slope·(1−|cosθ|) never exceeds it, and the largest of
-// that plus the vector has a closed form: exact where the axes agree or one field
-// vanishes, and low by at most 0.05 K between.
-func (b *Berry) skin(mean_C float64, load *Load, total float64) Surface {
+// skin lays the steady pattern over the mean.
+func (b *BerryIn) skin(mean_C float64, load *Load, total float64) Surface {
 	p := b.pattern(load, total)
-	tilt := p.vector.Len()
+	hottest := mean_C + p.hottest(load)
 	if !(load.Beam_Wm2 > 0) {
-		return Surface{Mean_C: mean_C, Lit_C: mean_C + tilt, Shaded_C: mean_C - tilt, Hottest_C: mean_C + tilt}
+		return Surface{Mean_C: mean_C, Lit_C: hottest, Shaded_C: mean_C - p.vector.Len(), Hottest_C: hottest}
 	}
 	along := p.vector.Dot(load.Sun)
 	return Surface{
-		Mean_C:    mean_C,
-		Lit_C:     mean_C + p.even + along,
-		Shaded_C:  mean_C + p.even - along,
-		Hottest_C: mean_C + p.even - p.slope + p.vector.Add(load.Sun.Mul(math.Copysign(p.slope, along))).Len(),
+		Mean_C: mean_C, Lit_C: mean_C + p.even + along, Shaded_C: mean_C + p.even - along, Hottest_C: hottest,
 	}
 }
 
-// pattern is what lies over the mean [K].
+// pattern is what lies over the mean [K]: the broad fields and the first term of the beam are one vector; the even rest
+// of the beam is known at its poles by value and slope.
 type pattern struct {
 	vector mgl64.Vec3 // rise on an element per cosine to it
 	even   float64    // rise of the even rest of the beam at its poles
@@ -104,18 +116,36 @@ type pattern struct {
 }
 
 // pattern finds what the load lays over the mean.
-func (b *Berry) pattern(load *Load, total float64) pattern {
-	inward := b.Conductivity / b.radius()
-	p := pattern{vector: load.Short.Vector.Mul(b.Absorptance).Add(load.LongNet.Vector).Mul(1 / (total + inward))}
-	if !(load.Beam_Wm2 > 0) {
-		return p
+func (b *BerryIn) pattern(load *Load, total float64) (p pattern) {
+	share := 1 / (total + b.inward)
+	short, long := b.Absorptance*share, share
+	lit := load.Beam_Wm2 > 0
+	beam := 0.0
+	if lit {
+		q0 := b.Absorptance * load.Beam_Wm2
+		beam = q0 / 2 * share
+		p.even, p.slope = evenPole(b.inward / total)
+		p.even = (p.even - 0.25) * q0 / total
+		p.slope *= q0 / total
 	}
-	q0 := b.Absorptance * load.Beam_Wm2
-	p.vector = p.vector.Add(load.Sun.Mul(q0 / 2 / (total + inward)))
-	p.even, p.slope = evenPole(inward / total)
-	p.even = (p.even - 0.25) * q0 / total
-	p.slope *= q0 / total
+	for axis := range p.vector {
+		p.vector[axis] = short*load.Short.Vector[axis] + long*load.LongNet.Vector[axis]
+		if lit {
+			p.vector[axis] += beam * load.Sun[axis]
+		}
+	}
 	return p
+}
+
+// hottest is the largest rise over the mean. As the even rest of the beam bends upward away from the equator, value
+// minus slope·(1−|cosθ|) never exceeds it, and the largest of that plus the vector has a closed form: exact where the
+// axes agree or one field vanishes, and low by at most 0.05 K between.
+func (p *pattern) hottest(load *Load) float64 {
+	if !(load.Beam_Wm2 > 0) {
+		return p.vector.Len()
+	}
+	slope := math.Copysign(p.slope, p.vector.Dot(load.Sun))
+	return p.even - p.slope + p.vector.Add(load.Sun.Mul(slope)).Len()
 }
 
 // Steady is a berry that has come to rest under a constant load, with what made it so.
@@ -137,10 +167,10 @@ const steadyTolerance = 1e-10
 // Steady finds the temperature at which nothing changes any more. The mean converges by itself: h
 // grows with the fifth root of the rise at most, so each round cuts the error to about a quarter.
 func (b Berry) Steady(load Load, around Around) Steady {
-	mean := around.Air_C
+	mean, in := around.Air_C, b.In(&around)
 	inflow := b.inflow(&load)
 	for range 100 {
-		convective, radiative := b.exchange(mean, &around)
+		convective, radiative := in.exchange(mean)
 		next := around.Air_C + inflow/(convective+radiative)
 		moved := math.Abs(next - mean)
 		mean = next
@@ -148,13 +178,13 @@ func (b Berry) Steady(load Load, around Around) Steady {
 			break
 		}
 	}
-	convective, radiative := b.exchange(mean, &around)
+	convective, radiative := in.exchange(mean)
 	s := Steady{
-		Surface:    b.skin(mean, &load, convective+radiative),
+		Surface:    in.skin(mean, &load, convective+radiative),
 		FluxBeam:   b.Absorptance * load.Beam_Wm2 / 4,
 		FluxFrom:   load.LongNet.Mean,
 		Convection: SphereConvection(b.Diameter_m, around, mean),
-		Factor:     b.ConvectionFactor(),
+		Factor:     in.factor,
 		Convective: convective,
 		Radiative:  radiative,
 	}

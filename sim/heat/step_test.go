@@ -14,6 +14,12 @@ var hotDay = Load{
 	Transpiration_Wm2: 5,
 }
 
+// exchange is the coefficients of convection and radiation of a berry.
+func exchange(b Berry, mean_C float64, around Around) (convective, radiative float64) {
+	in := b.In(&around)
+	return in.exchange(mean_C)
+}
+
 // sumOfFlows is what must vanish.
 func sumOfFlows(s Surface) float64 {
 	return s.FluxAbsorbed + s.FluxLongwave - s.FluxConvection - s.FluxTranspiration - s.FluxStored
@@ -40,7 +46,7 @@ func TestEnergyCloses(t *testing.T) {
 // stepped finely by a fourth-order rule.
 func TestStepFollowsTheTimeConstant(t *testing.T) {
 	b, around := plain(14, 0.75), Around{Air_C: 35, Wind_ms: 1}
-	convective, radiative := b.exchange(30, &around)
+	convective, radiative := exchange(b, 30, around)
 	total, inflow := convective+radiative, b.inflow(&hotDay)
 	rate := func(mean float64) float64 { return (inflow - total*(mean-around.Air_C)) / b.capacity() }
 	mean, step := 30.0, 0.5
@@ -59,7 +65,7 @@ func TestTimeConstantOfLooseBerries(t *testing.T) {
 	for _, diameter := range []float64{12, 14, 16, 20} {
 		b := plain(diameter, 0.75)
 		for _, wind := range []float64{0.3, 1} {
-			convective, radiative := b.exchange(42, &Around{Air_C: 35, Wind_ms: wind})
+			convective, radiative := exchange(b, 42, Around{Air_C: 35, Wind_ms: wind})
 			within(t, "minutes", b.capacity()/(convective+radiative)/60, 3, 11)
 		}
 	}
@@ -114,6 +120,20 @@ func TestLinearRadiation(t *testing.T) {
 	for _, rise := range []float64{-5, 3, 10, 20} {
 		exact := 0.96 * (Emitted(35+rise) - Emitted(35))
 		near(t, "longwave over air", radiativeCoefficient(0.96, 35+rise, 35)*rise, exact, 1.5e-3*math.Abs(exact))
+	}
+}
+
+func TestFollowIsStepWithoutFlows(t *testing.T) {
+	around := Around{Air_C: 35, Wind_ms: 0.5}
+	dark := hotDay
+	dark.Beam_Wm2 = 0
+	for _, load := range []Load{hotDay, dark} {
+		b := plain(14, 0.75)
+		in := b.In(&around)
+		end, hottest := in.Follow(31, &load, 300)
+		step := b.Step(31, &load, &around, 300)
+		near(t, "mean", end, step.Mean_C, 0)
+		near(t, "hottest", hottest, step.Hottest_C, 0)
 	}
 }
 

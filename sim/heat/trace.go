@@ -22,19 +22,20 @@ type Trace struct {
 
 // Trace is Step with what led to it.
 func (b Berry) Trace(mean_C float64, load Load, around Around, dt_s float64) Trace {
+	in := b.In(&around)
 	t := Trace{
-		Surface:     b.Step(mean_C, &load, &around, dt_s),
-		Convection:  SphereConvection(b.Diameter_m, around, mean_C),
-		Factor:      b.ConvectionFactor(),
-		Inflow_Wm2:  b.inflow(&load),
-		Inward_Wm2K: b.Conductivity / b.radius(),
+		Surface:       in.Step(mean_C, &load, dt_s),
+		Convection:    SphereConvection(b.Diameter_m, around, mean_C),
+		Factor:        in.factor,
+		Inflow_Wm2:    b.inflow(&load),
+		Inward_Wm2K:   in.inward,
+		Capacity_Jm2K: in.heats,
 	}
-	t.Convective, t.Radiative = b.exchange(mean_C, &around)
+	t.Convective, t.Radiative = in.exchange(mean_C)
 	total := t.Convective + t.Radiative
-	a := b.approach(mean_C, t.Inflow_Wm2, total, around.Air_C, dt_s)
-	t.Capacity_Jm2K, t.Balance_C = a.capacity, a.balance
+	t.Balance_C = in.approach(mean_C, t.Inflow_Wm2, total, dt_s).balance
 	t.CapacityRadius = b.capacityRadius()
-	p := b.pattern(&load, total)
+	p := in.pattern(&load, total)
 	t.Tilt, t.Even_K, t.Slope_K = p.vector, p.even, p.slope
 	if load.Beam_Wm2 > 0 {
 		t.EvenPole, t.EvenSlope = evenPole(t.Inward_Wm2K / total)

@@ -43,3 +43,20 @@ func (b *Broad) add(direction mgl64.Vec3, weight float64) {
 	b.Mean += weight / (4 * pi)
 	b.Vector = b.Vector.Add(direction.Mul(weight / (2 * pi)))
 }
+
+// addOf adds fields, each times its own factor.
+func (b *Broad) addOf(fields []Broad, factors []float64) {
+	// Four at a time: in a browser the way back to the start of a loop costs as much as a field.
+	for len(fields) >= 4 && len(factors) >= 4 {
+		p, q, r, s := factors[0], factors[1], factors[2], factors[3]
+		f, g, h, i := &fields[0], &fields[1], &fields[2], &fields[3]
+		b.Mean += f.Mean*p + g.Mean*q + h.Mean*r + i.Mean*s
+		b.Vector[0] += f.Vector[0]*p + g.Vector[0]*q + h.Vector[0]*r + i.Vector[0]*s
+		b.Vector[1] += f.Vector[1]*p + g.Vector[1]*q + h.Vector[1]*r + i.Vector[1]*s
+		b.Vector[2] += f.Vector[2]*p + g.Vector[2]*q + h.Vector[2]*r + i.Vector[2]*s
+		fields, factors = fields[4:], factors[4:]
+	}
+	for i := range fields {
+		b.AddScaled(&fields[i], factors[i])
+	}
+}

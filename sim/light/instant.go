@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"github.com/go-gl/mathgl/mgl64"
+
+	"rowlight/sim/internal/exp"
 )
 
 // Sky is the light of one instant, in the row frame.
@@ -57,7 +59,7 @@ func (m *Model) lightFaces(sky Sky, lit []bool) {
 	if sky.Beam <= 0 {
 		return
 	}
-	m.towardSun(sky.Sun, func(f int, field, depth float64) { lit[f] = field < math.Exp(-depth) })
+	m.towardSun(sky.Sun, func(f int, field, depth float64) { lit[f] = field < exp.Of(-depth) })
 }
 
 // Thresholds are the factors on the optical depth of m below which the sun lights each face: 0 where none does.
@@ -106,14 +108,7 @@ func (m *Model) GroundOf(face int, flux []float64) Broad { return m.received(m.g
 
 // received is a flux that leaves each strip of floor by the views of a face.
 func (m *Model) received(views []Broad, face int, flux []float64) Broad {
-	mean, x, y, z := 0.0, 0.0, 0.0, 0.0
-	views = views[face*m.Strips : (face+1)*m.Strips]
-	for strip := range views {
-		v, value := &views[strip], flux[strip]
-		mean += v.Mean * value
-		x += v.Vector[0] * value
-		y += v.Vector[1] * value
-		z += v.Vector[2] * value
-	}
-	return Broad{mean, mgl64.Vec3{x, y, z}}
+	var sum Broad
+	sum.addOf(views[face*m.Strips:(face+1)*m.Strips], flux)
+	return sum
 }

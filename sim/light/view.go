@@ -21,14 +21,25 @@ func (m *Model) viewSky(pace func() error) error {
 				return err
 			}
 		}
-		local, weight := lattice.Direction(i), lattice.SolidAngle(i)
-		free := Shown(local[0])
-		omega := [2]float64{m.omega(0, local), m.omega(1, local)}
+		local, weight := lattice.Direction(i), lattice.SolidAngle(i)*Shown(lattice.Direction(i)[0])
+		if weight == 0 {
+			continue
+		}
+		from, omega := m.fromSides(local, weight), [2]float64{m.omega(0, local), m.omega(1, local)}
 		for f, depth := range m.domes.Depth(i) {
-			m.sky[f].add(m.domes.Points[f].InFrame(local), weight*free*canopy.Gap(omega[f%2], float64(depth)))
+			m.sky[f].AddScaled(&from[f%2], canopy.Gap(omega[f%2], float64(depth)))
 		}
 	}
 	return pace()
+}
+
+// fromSides is radiance of unit hemispherical flux from a small solid angle [sr] around a direction in the frame of the
+// faces, as faces of either side have it.
+func (m *Model) fromSides(local mgl64.Vec3, weight float64) (from [2]Broad) {
+	for side := range from {
+		from[side] = broadOf(m.domes.Points[side].InFrame(local), weight)
+	}
+	return from
 }
 
 // viewOwn is what the own bunch of every face hides from it.
@@ -56,12 +67,14 @@ func (m *Model) viewGround() {
 	down := m.down
 	m.ground = make([]Broad, len(m.Faces)*m.Strips)
 	for i := range down.Lattice.Size() {
-		local, weight := down.Lattice.Direction(i), down.Lattice.SolidAngle(i)
-		free := Shown(local[0])
+		local, weight := down.Lattice.Direction(i), down.Lattice.SolidAngle(i)*Shown(down.Lattice.Direction(i)[0])
+		if weight == 0 {
+			continue
+		}
+		from := m.fromSides(local, weight)
 		for f, depth := range down.Depth(i) {
-			d := down.Points[f].InFrame(local)
-			strip := m.hit(down.Points[f].At, d, m.slope, m.width)
-			m.ground[f*m.Strips+strip].add(d, weight*free*canopy.Gap(m.factor, float64(depth)))
+			strip := m.hit(down.Points[f].At, down.Points[f].InFrame(local), m.slope, m.width)
+			m.ground[f*m.Strips+strip].AddScaled(&from[f%2], canopy.Gap(m.factor, float64(depth)))
 		}
 	}
 }

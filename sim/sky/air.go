@@ -1,6 +1,10 @@
 package sky
 
-import "math"
+import (
+	"math"
+
+	"rowlight/sim/internal/exp"
+)
 
 // The equations of this file are those of Allen, Pereira, Raes & Smith 1998, FAO Irrigation and
 // Drainage Paper 56 (FAO-56), by their numbers.
@@ -13,7 +17,7 @@ func Pressure(elevation_m float64) float64 {
 // SaturationPressure is the vapour pressure [Pa] over a flat water surface at a temperature [°C],
 // FAO-56 eq. 11; within 0.15 % of Wagner & Pruss from 0 to 45 °C, undercooled water below 0 °C.
 func SaturationPressure(air_C float64) float64 {
-	return 610.8 * math.Exp(17.27*air_C/(air_C+237.3))
+	return 610.8 * exp.Of(17.27*air_C/(air_C+237.3))
 }
 
 // DewPoint is the temperature [°C] at which a vapour pressure [Pa, above 0] saturates, FAO-56

@@ -4,6 +4,7 @@ package sunburn
 
 import (
 	"math"
+	"slices"
 
 	"rowlight/sim/scenario"
 )
@@ -14,6 +15,8 @@ type Rule struct {
 	t50      float64    // surface temperature that kills half of the skins in 30 minutes [°C]
 	doubling float64    // rise that doubles the rate of damage [K]
 	from     float64    // surface temperature above which damage outruns repair [°C]
+	least    float64    // surface temperature below which nothing but light counts [°C]
+	repaired float64    // rate of damage at from, which repair takes off [1]
 	browning float64    // sensitivity of the skin colour to browning
 }
 
@@ -40,6 +43,8 @@ func NewRule(s scenario.Scenario) Rule {
 		from:     t50 - s.Limits.Tolerated_K,
 		browning: 1,
 	}
+	rule.least = min(rule.from, slices.Min(rule.limits[:]))
+	rule.repaired = math.Exp2((rule.from - rule.t50) / rule.doubling)
 	if s.Fruit.Colour == scenario.Red {
 		rule.browning = browningRed
 	}
@@ -79,6 +84,18 @@ type Tally struct {
 // Step adds an interval over which the surface temperature goes straight from one value to another
 // [°C], with the face in the sun or not.
 func (r *Rule) Step(t *Tally, from_C, to_C float64, lit bool, hours float64) {
+	if from_C > r.least || to_C > r.least {
+		r.heat(t, from_C, to_C, hours)
+	}
+	if lit {
+		t.Lit_h += hours
+		heat := max((from_C+to_C)/2-browningFrom, 0) / browningScale
+		t.Browning += hours * r.browning * (browningFloor + heat)
+	}
+}
+
+// heat adds what counts above a limit.
+func (r *Rule) heat(t *Tally, from_C, to_C, hours float64) {
 	for k, limit := range r.limits {
 		share := shareOver(from_C, to_C, limit)
 		if share == 0 {
@@ -88,11 +105,6 @@ func (r *Rule) Step(t *Tally, from_C, to_C float64, lit bool, hours float64) {
 		t.Heat[k] += hours * share * meanOver(from_C, to_C, limit)
 	}
 	t.Dose += hours / lethalTime * r.meanRate(from_C, to_C)
-	if lit {
-		t.Lit_h += hours
-		heat := max((from_C+to_C)/2-browningFrom, 0) / browningScale
-		t.Browning += hours * r.browning * (browningFloor + heat)
-	}
 }
 
 // Damaged is the probability that a skin with a dose is damaged: half at a dose of 1.
@@ -127,8 +139,7 @@ func (r *Rule) meanRate(from_C, to_C float64) float64 {
 	}
 	share := shareOver(low, high, r.from)
 	low = max(low, r.from)
-	repaired := math.Exp2((r.from - r.t50) / r.doubling)
-	return share * (r.meanPower(low, high) - repaired) / (1 - repaired)
+	return share * (r.meanPower(low, high) - r.repaired) / (1 - r.repaired)
 }
 
 // meanPower is the mean of 2^((T−T50)/doubling) over a straight course of T: (2^b − 2^a)/((b − a) ln 2).

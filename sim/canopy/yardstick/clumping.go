@@ -6,6 +6,7 @@ import (
 	"github.com/go-gl/mathgl/mgl64"
 
 	"rowlight/sim/canopy"
+	"rowlight/sim/internal/exp"
 	"rowlight/sim/scenario"
 	"rowlight/sim/training"
 )
@@ -148,7 +149,7 @@ func (l *look) fit() float64 {
 	for range 20 {
 		gap, slope := 0.0, 0.0
 		for _, depth := range l.depths {
-			g := math.Exp(-omega*depth) / float64(len(l.depths))
+			g := exp.Of(-omega*depth) / float64(len(l.depths))
 			gap += g
 			slope -= g * depth
 		}

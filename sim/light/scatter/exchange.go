@@ -1,6 +1,10 @@
 package scatter
 
-import "math"
+import (
+	"math"
+
+	"rowlight/sim/internal/exp"
+)
 
 // exchange is how light goes between the parts of a vineyard, the leaf cells followed by the floor strips.
 // Light is counted per metre of row; a part of unit radiosity sends out as much in every direction as one
@@ -59,7 +63,7 @@ func (e *exchange) addWay(way []step, depths []float64, end strips, gap float64,
 	for _, step := range way {
 		i := int(step.cell)
 		depth := depths[i] * step.length
-		caught := 1 - math.Exp(-depth)
+		caught := 1 - exp.Of(-depth)
 		e.caught = append(e.caught, caught)
 		e.out[i] += 2 * weight * depth
 		e.between[i*e.parts+i] += weight * (depth - caught)

@@ -6,6 +6,7 @@ import (
 	"github.com/go-gl/mathgl/mgl64"
 
 	"rowlight/sim/canopy"
+	"rowlight/sim/internal/exp"
 )
 
 // The suns to which oblique light is fitted: at one height, evenly around half a turn, which is all that a
@@ -73,7 +74,7 @@ func (l *looker) passed(sun mgl64.Vec3, slope canopy.Slope) float64 {
 		x := l.grid.Width() * ((float64(i)+0.5)/fitRays - 0.5)
 		_, along := math.Modf(golden * float64(1+min(i, fitRays-1-i)))
 		from := mgl64.Vec3{x, along * l.grid.Length(), x*slope.Across + 1e-9}
-		sum += math.Exp(-l.clumping * ray.Depth(l.thickness, from, sun))
+		sum += exp.Of(-l.clumping * ray.Depth(l.thickness, from, sun))
 	}
 	return sum / fitRays
 }

@@ -6,6 +6,7 @@ import (
 	"github.com/go-gl/mathgl/mgl64"
 	"gonum.org/v1/gonum/blas/blas64"
 
+	"rowlight/sim/internal/exp"
 	"rowlight/sim/light"
 )
 
@@ -136,7 +137,7 @@ func (r *Receivers) look(k *knot, all []view, way []step, parts []seen) []step {
 			v := &all[i].slants[j]
 			left := 1.0
 			for _, step := range way {
-				passed := left * math.Exp(-v.depths[step.cell]*step.length)
+				passed := left * exp.Of(-v.depths[step.cell]*step.length)
 				parts[step.cell].add(left-passed, &v.part)
 				if left = passed; left < faint {
 					break

@@ -6,6 +6,8 @@ import (
 
 	"github.com/go-gl/mathgl/mgl64"
 	"gonum.org/v1/gonum/floats"
+
+	"rowlight/sim/internal/exp"
 )
 
 // Source is light that leaves and floor catch at first hand [W per metre of row], the leaf cells followed by
@@ -64,7 +66,7 @@ func (m *Model) Beam(sun mgl64.Vec3, into *Source) {
 	for k, end := range m.tracks.ends {
 		left := m.tracks.gap * rise
 		for _, step := range m.tracks.steps[first:end] {
-			passed := left * math.Exp(-m.depths[step.cell]*step.length)
+			passed := left * exp.Of(-m.depths[step.cell]*step.length)
 			into.caught[step.cell] += left - passed
 			left = passed
 		}
