@@ -20,9 +20,7 @@ func (e *Engine) weigh(s scenario.Scenario, day *result.Day, course weather.Seri
 		return nil, err
 	}
 	critical := frost.CriticalOf(s.Frost)
-	w := &result.Weighing{Night: frost.Told(night, critical), Terms: map[string]float64{
-		"colourLimit": colourLimit_C, "weakest": frost.Weakest_K, "strongest": frost.Strongest_K, "screen": frost.Screen_m,
-	}}
+	w := &result.Weighing{Night: frost.Told(night, critical), Terms: Terms()}
 	for i, o := range s.Options {
 		stand, key, err := e.stand(s, o)
 		if err != nil {
@@ -43,6 +41,14 @@ func (e *Engine) weigh(s scenario.Scenario, day *result.Day, course weather.Seri
 	}
 	FillWeighing(w, day)
 	return w, nil
+}
+
+// Terms are the numbers that the texts of the weighed rows name, by the names that they have there.
+func Terms() map[string]float64 {
+	return map[string]float64{
+		"colourLimit": colourLimit_C, "weakest": frost.Weakest_K, "strongest": frost.Strongest_K, "screen": frost.Screen_m,
+		"bareWarmer": frost.BareWarmer_K,
+	}
 }
 
 // WithRanges is the weighing of a run with the ranges that draws gave its day.

@@ -67,7 +67,7 @@ func writeFrost(w io.Writer, s scenario.Scenario, answer frostAnswer, out output
 	for i, option := range answer.Options {
 		fmt.Fprintf(w, "%s  %s\n", letter(i), words.Style{Units: units}.Sentence(option.Verdict))
 	}
-	fmt.Fprintf(w, "\n%s %s\n", words.Text("en", "weigh.frost.source", nil, nil), answer.Night.KillSource)
+	fmt.Fprintf(w, "\n%s %s\n", columnText("frost.source", units), answer.Night.KillSource)
 	return nil
 }
 

@@ -3,8 +3,11 @@ package main
 import (
 	"fmt"
 	"io"
+	"strings"
 
+	"rowlight/sim"
 	"rowlight/sim/result"
+	"rowlight/sim/scenario"
 	"rowlight/sim/words"
 )
 
@@ -44,7 +47,7 @@ func writeWeighing(w io.Writer, day result.Day, units words.Units, summaryOnly b
 	if !summaryOnly {
 		writeReasons(w, day.Weighing, units)
 	}
-	writeOrder(w, day.Weighing)
+	writeOrder(w, day.Weighing, day.Scenario.Weights)
 	if !summaryOnly {
 		writeColumnSources(w, day.Weighing, units)
 	}
@@ -53,16 +56,20 @@ func writeWeighing(w io.Writer, day result.Day, units words.Units, summaryOnly b
 
 // writeColumnSources says of every column what it holds and where it is from.
 func writeColumnSources(w io.Writer, weighing *result.Weighing, units words.Units) {
-	style, terms := words.Style{Units: units}, map[string]any{}
-	for name, value := range weighing.Terms {
-		terms[name] = value
-	}
 	fmt.Fprintln(w, "\nWhere the columns are from:")
 	for _, key := range []string{"heat", "light", "frost", "crop", "work", "water", "colour"} {
-		text := func(part string) string { return style.Text("weigh."+key+part, nil, terms) }
-		fmt.Fprintf(w, "  %s. %s %s\n", text(""), text(".says"), text(".source"))
+		fmt.Fprintf(w, "  %s. %s %s\n", columnText(key, units), columnText(key+".says", units), columnText(key+".source", units))
 	}
 	fmt.Fprintf(w, "  Buds. %s\n", weighing.Night.KillSource)
+}
+
+// columnText is a text of the weighed columns: what one is called, what it holds, or where it is from.
+func columnText(key string, units words.Units) string {
+	terms := map[string]any{}
+	for name, value := range sim.Terms() {
+		terms[name] = value
+	}
+	return words.Style{Units: units}.Text("weigh."+key, nil, terms)
 }
 
 // heading is a title with its unit.
@@ -115,13 +122,13 @@ func writeCropReasons(w io.Writer, crop result.OptionCrop, units words.Units) {
 	}
 }
 
-// writeOrder writes the options in the order of the weights, or that there is none.
-func writeOrder(w io.Writer, weighing *result.Weighing) {
+// writeOrder writes the options in the order of the weights, said which they are, or that there is none.
+func writeOrder(w io.Writer, weighing *result.Weighing, weights scenario.Weights) {
 	if len(weighing.Order) == 0 {
 		fmt.Fprintln(w, "\nNothing is ranked: say what matters to you with --weights.")
 		return
 	}
-	fmt.Fprintln(w, "\nBy your weights, from 0 where an option is worst in all of them to 1 where it is best in all:")
+	fmt.Fprintf(w, "\nIn the order of the weights given: %s.\nScores run from 0 where an option is worst in all that has weight to 1 where it is best in all.\n", sharesOf(weights))
 	for i, placed := range weighing.Order {
 		line := fmt.Sprintf("  %d. %s  %s, %.2f (%.2f to %.2f)", i+1, letter(placed.Option), weighing.Options[placed.Option].Name,
 			placed.Score.Value, placed.Score.Low, placed.Score.High)
@@ -130,4 +137,23 @@ func writeOrder(w io.Writer, weighing *result.Weighing) {
 		}
 		fmt.Fprintln(w, line)
 	}
+}
+
+// sharesOf names what has weight, each with its share of all weights.
+func sharesOf(weights scenario.Weights) string {
+	all := []struct {
+		name   string
+		weight float64
+	}{{"heat", weights.Heat}, {"light", weights.Light}, {"frost", weights.Frost}, {"crop", weights.Crop}, {"work", weights.Work}}
+	sum := 0.0
+	for _, of := range all {
+		sum += of.weight
+	}
+	var shares []string
+	for _, of := range all {
+		if of.weight > 0 {
+			shares = append(shares, fmt.Sprintf("%s %.0f %%", of.name, 100*of.weight/sum))
+		}
+	}
+	return strings.Join(shares, ", ")
 }

@@ -22,9 +22,9 @@ const (
 	// stirred_ms is the wind, taken at 10 m, above which nights have no strong inversion: 6 km/h (Shaw 2001; Ker
 	// 2007, Niagara).
 	stirred_ms = 1.7
-	// bareWarmer_K is how much warmer the air is at 0.3 m over tilled soil than over a cover: a project default, whose
+	// BareWarmer_K is how much warmer the air is at 0.3 m over tilled soil than over a cover: a project default, whose
 	// sign is that of de Rességuier et al. 2023 (OENO One, Saint-Émilion).
-	bareWarmer_K = 0.5
+	BareWarmer_K = 0.5
 	// low_m is the height that the number above holds for; below it the profile ends.
 	low_m = 0.3
 	// lowest_m is the height below which the air is said to be that of it: grass and clods stand in the way.
@@ -74,7 +74,7 @@ func (n Night) At(height_m, inversion_K float64) float64 {
 	z := math.Max(height_m, lowest_m)
 	air := n.Lowest_C + n.Stillness*inversion_K*math.Log(z/Screen_m)
 	if n.bare && z < Screen_m {
-		air += n.Stillness * bareWarmer_K * math.Log(Screen_m/z) / math.Log(Screen_m/low_m)
+		air += n.Stillness * BareWarmer_K * math.Log(Screen_m/z) / math.Log(Screen_m/low_m)
 	}
 	return air
 }

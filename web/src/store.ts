@@ -31,6 +31,8 @@ const history = computed(() => lent.value ?? own.value);
 
 /** The document that is shown and edited. */
 export const scenario = computed(() => history.value.present);
+/** The document that the changes shown began with: as it was opened, or the earliest of them that is remembered. */
+export const openedScenario = computed(() => history.value.past[0] ?? history.value.present);
 /** The person's own document. */
 export const ownScenario = computed(() => own.value.present);
 /** Whether another document stands in front of it. */

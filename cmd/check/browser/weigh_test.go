@@ -21,14 +21,23 @@ func TestTheWholeDecision(t *testing.T) {
 
 	p.enter("field-weights-heat", "100")
 	p.answered()
-	p.says("weigh-order", "1.00", "B Sprawl")
+	p.says("weigh-order", "In the order of your weights: heat 100 %", "not the decision", "1.00", "B Sprawl")
+	p.enter("field-weights-heat", "60")
+	p.answered()
+	p.enter("field-weights-frost", "40")
+	p.answered()
+	p.says("weigh-order", "heat 60 %, frost 40 %")
 	p.press("add-option")
 	p.choose("option-C-form", "high-cordon")
 	p.answered()
 	p.press("add-option")
 	p.choose("option-D-form", "lyre")
 	p.answered()
-	p.says("weigh", "margin to a tenth killed")
+	p.says("weigh", "too cold for a tenth of them")
+	p.until(hook("weigh-heat-D") + `.dataset.low < ` + hook("weigh-heat-D") + `.dataset.high`)
+	if strings.Contains(p.text("weigh"), "range is being computed") {
+		t.Error("ranges are there, and still said to be computed")
+	}
 	p.says("crop", "times the prunings", "Balanced pruning")
 	p.looks([]look{{"light", 1440, 900}, {"dark", 768, 1024}, {"light", 360, 780}}, func(look look, name string) {
 		eval[bool](p, `(() => { `+hook("weigh")+`.scrollIntoView(); return true; })()`)
@@ -36,6 +45,9 @@ func TestTheWholeDecision(t *testing.T) {
 		eval[bool](p, `(() => { `+hook("night")+`.scrollIntoView(); return true; })()`)
 		p.shot("night-" + name)
 		p.accessible()
+		for _, cut := range eval[[]string](p, cutInTable) {
+			p.t.Errorf("%s: %s", name, cut)
+		}
 		if wide := eval[int](p, `document.scrollingElement.scrollWidth`); wide > int(look.width) {
 			p.t.Errorf("the page is %d px wide in a window of %d", wide, look.width)
 		}
@@ -46,7 +58,7 @@ func TestTheWholeDecision(t *testing.T) {
 	p.click("weigh-print")
 	p.until(`window.printed`)
 	paper := eval[string](p, `document.querySelector(".decision-paper")?.textContent ?? ""`)
-	for _, words := range []string{"Not a frost warning", "nothing here is a promise", "Order by your weights", "Williams & Ayars", "assumption", "D Lyre"} {
+	for _, words := range []string{"Not a frost warning", "nothing here is a promise", "In the order of your weights", "Williams & Ayars", "assumption", "D Lyre"} {
 		if !strings.Contains(paper, words) {
 			t.Errorf("the paper does not say %q", words)
 		}
@@ -64,6 +76,12 @@ func TestTheWholeDecision(t *testing.T) {
 	p.answered()
 	p.says("crop", "This vine will not fill four arms")
 }
+
+// cutInTable lists what of the table reaches beyond the window or out of its cell.
+const cutInTable = `[...document.querySelectorAll(".weigh-table :is(td, th, .weigh-figure, .weigh-range, .weigh-ends, .box, .select)")].filter((e) => {
+	const box = e.getBoundingClientRect(), cell = e.closest("td, th").getBoundingClientRect();
+	return e.checkVisibility() && !e.closest("thead") && (box.left < cell.left - 1 || box.right > cell.right + 1 || box.right > innerWidth || e.scrollWidth > e.clientWidth + 1 && e.clientWidth > 0 && !e.matches("select"));
+}).map((e) => e.className + " " + e.textContent.slice(0, 60))`
 
 // weighs compares the table with the command line.
 func (p *tab) weighs() {

@@ -52,7 +52,7 @@ function StageBody({ of }: { of: Lesson }) {
   const key = of.stages[stageIndex.value]?.key ?? "";
   useEffect(() => {
     heading.current?.focus({ preventScroll: true });
-    heading.current?.scrollIntoView({ block: "nearest" });
+    heading.current?.closest(".lesson")?.scrollIntoView({ block: "start" });
   }, []);
   return (
     <div class="lesson-stage">

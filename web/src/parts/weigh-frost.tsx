@@ -5,7 +5,7 @@ import { weighing } from "../engine.ts";
 import type { Night } from "../generated/result.ts";
 import { verdictText } from "../sentences.ts";
 import { scenario, units } from "../store.ts";
-import { t } from "../text.ts";
+import { t, tOr } from "../text.ts";
 import { show, showDifference, text } from "../units.ts";
 import { ChoiceField } from "./choice.tsx";
 import { NumberField } from "./field.tsx";
@@ -47,7 +47,9 @@ export function FrostPart() {
           </li>
         ))}
       </ul>
-      <p class="small">{killsText(night)}</p>
+      <p class="small">
+        {killsText(night)} {t("night.floor", { floor: tOr(`floor.${effectiveText(scenario.value, ["site", "floor"])}`, "").toLowerCase() })}
+      </p>
       <details>
         <summary>{t("night.edit")}</summary>
         <Group title="night.fields">

@@ -7,10 +7,12 @@ import { limits, optionName } from "../shown.ts";
 import { units } from "../store.ts";
 import { t } from "../text.ts";
 import { formatNumber, show, text } from "../units.ts";
+import { rows } from "../weighing.ts";
 import { PaperFoot, placeAndDay, sourceNote } from "./report-head.tsx";
 import { cropSentences } from "./weigh-crop.tsx";
-import { killsText, nightText } from "./weigh-frost.tsx";
-import { columnText, rows, WeighCells } from "./weigh.tsx";
+import { nightText } from "./weigh-frost.tsx";
+import { columnText, rowSays, rowSource, WeighCells } from "./weigh-cells.tsx";
+import { weightsText } from "./weigh-order.tsx";
 
 export function DecisionPaper() {
   const now = weighing.value;
@@ -27,7 +29,7 @@ export function DecisionPaper() {
         <p>{nightText(now.night)}</p>
         <p class="report-note">{sourceNote(document)}</p>
       </header>
-      <p class="report-lead">{order.length ? `${t("weigh.order")}: ${order.join("; ")}.` : t("weigh.unranked")}</p>
+      <p class="report-lead">{order.length ? `${weightsText()} ${order.join("; ")}. ${t("weigh.order.says")}` : t("weigh.unranked")}</p>
       <table>
         <thead>
           <tr>
@@ -43,7 +45,7 @@ export function DecisionPaper() {
           {rows.map((row) => (
             <tr key={row.key}>
               <th scope="row">
-                <strong>{columnText(row.key, "")}</strong> <span class="report-note">{columnText(row.key, ".says")}</span>
+                <strong>{columnText(row.key, "")}</strong> <span class="report-note">{rowSays(row.key)}</span>
               </th>
               <WeighCells row={row} options={now.options} />
             </tr>
@@ -71,12 +73,9 @@ export function DecisionPaper() {
         <h2>{t("weigh.paper.from")}</h2>
         {rows.map(({ key }) => (
           <p key={key}>
-            <strong>{columnText(key, "")}.</strong> {columnText(key, ".source")}
+            <strong>{columnText(key, "")}.</strong> {rowSource(key)}
           </p>
         ))}
-        <p>
-          <strong>{t("weigh.paper.buds")}</strong> {killsText(now.night)}
-        </p>
         <p>
           <strong>{t("report.assumptions")}.</strong>{" "}
           {limits.value.map(({ key, temperature_C }) => t("limit.line", { limit: text(show(temperature_C, "degC", units.value, 0)), name: t(`limit.${key}`) })).join("; ")}. {t("weigh.paper.assumed")}
