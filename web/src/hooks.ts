@@ -72,6 +72,7 @@
  *   weigh                  the table of the whole decision; weigh-KEY the slider of a weight, weigh-KEY-L the number
  *                          of an option with data-low and data-high; KEY is heat, light, frost, crop, work, water, colour
  *   weigh-order            the order by the reader's weights; night, crop the parts below it
+ *   four-arms-NODES-L      adds option L with four arms, NODES is same (in all) or twice (as many on each arm)
  *   lessons                opens the list of lessons; lesson-open-KEY opens one of them
  *   lesson                 the open lesson: data-lesson its key, data-stage the stage, data-seen "true" once the runs are in
  *   lesson-guess-KEY       a guess; lesson-next, lesson-back, lesson-run, lesson-leave, lesson-print go on from a stage

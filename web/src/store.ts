@@ -87,11 +87,16 @@ export function redoEdit(): void {
 
 /** Adds a copy of an option at the end. */
 export function copyOption(from: number): void {
+  const source = rawOptions(scenario.value)[from];
+  if (source) addOption(source, from);
+}
+
+/** Adds an option at the end, looked at as the one that it came from. */
+export function addOption(option: JsonObject, from: number): void {
   const options = rawOptions(scenario.value);
-  const source = options[from];
-  if (!source || options.length >= maxOptions) return;
+  if (options.length >= maxOptions) return;
   batch(() => {
-    replaceScenario({ ...scenario.value, options: [...options, source] });
+    replaceScenario({ ...scenario.value, options: [...options, option] });
     orderLooks([...options.keys(), from]);
     shownOption.value = options.length;
   });

@@ -54,6 +54,8 @@ func (p *tab) lesson(l lesson.Lesson) {
 	defer func() { p.t = outer }()
 	outer.Run(l.Key, func(t *testing.T) {
 		p.t = t
+		p.viewport(1280, 720, 1)
+		p.click("projector")
 		want, err := l.Run(nil)
 		if err != nil {
 			t.Fatal(err)
@@ -83,6 +85,8 @@ func (p *tab) lesson(l lesson.Lesson) {
 				p.click("lesson-next")
 			}
 		}
+		p.click("projector")
+		p.viewport(1440, 900, 1)
 		if len(compared) < 6 {
 			t.Errorf("only %d numbers were compared", len(compared))
 		}
@@ -114,7 +118,22 @@ func (p *tab) stage(key, stage string) {
 	if len(text) < 40 || strings.ContainsAny(text, "{}") {
 		p.t.Errorf("%s, %s: the text is %q", key, stage, text)
 	}
+	if eval[bool](p, `document.documentElement.dataset.theme === "projector"`) {
+		for _, fault := range eval[[]string](p, readInRoom) {
+			p.t.Errorf("%s, %s before a room: %s", key, stage, fault)
+		}
+	}
 }
+
+// readInRoom lists what of a stage a room cannot read as it opens: question, name of the stage and sentence above the
+// buttons that go on, and the picture above the ribbon.
+const readInRoom = `new Promise((shown) => requestAnimationFrame(() => requestAnimationFrame(shown))).then(() => {
+	const box = (mark) => document.querySelector(mark).getBoundingClientRect();
+	const [ribbon, onward] = [box(".ribbon").top, box(".lesson-onward").top];
+	const least = { ".lesson h1": onward, ".lesson h2": onward, ".lesson-text": onward, "[data-pane]": ribbon };
+	return Object.entries(least).filter(([mark, end]) => box(mark).top < 0 || box(mark).bottom > Math.min(end, ribbon) + 1)
+		.map(([mark, end]) => mark + " reaches from " + box(mark).top + " to " + box(mark).bottom + ", seen is 0 to " + Math.min(end, ribbon));
+})`
 
 // readsLesson compares the numbers of a stage with those of the simulation.
 func (p *tab) readsLesson(want map[string]float64, compared map[string]bool) {

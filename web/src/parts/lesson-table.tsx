@@ -14,25 +14,28 @@ export function LessonTable({ of }: { of: Lesson }) {
   if (!now?.rows || !seen.value) return null;
   const live = now.key === "mind" ? liveNumbers(of) : seen.value;
   return (
-    <div class="table-scroll" role="region" aria-label={t("lesson.numbers")} tabIndex={0}>
-      <table class={`lesson-table ${pending.value ? "pending" : ""}`} data-columns={columns.length}>
-        <thead>
-          <tr>
-            <td />
-            {columns.map((column, i) => (
-              <th key={column} scope="col">
-                {columnName(of, column, columns.length === (now.hours?.length ?? 0) ? now.hours?.[i] : undefined)}
-              </th>
+    <>
+      <div class="table-scroll" role="region" aria-label={t("lesson.numbers")} tabIndex={0}>
+        <table class={`lesson-table ${pending.value ? "pending" : ""}`} data-columns={columns.length}>
+          <thead>
+            <tr>
+              <td />
+              {columns.map((column, i) => (
+                <th key={column} scope="col">
+                  {columnName(of, column, columns.length === (now.hours?.length ?? 0) ? now.hours?.[i] : undefined)}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {now.rows.map(([row = "", ...names]) => (
+              <Row key={row} of={of} row={row} names={names} live={live} />
             ))}
-          </tr>
-        </thead>
-        <tbody>
-          {now.rows.map(([row = "", ...names]) => (
-            <Row key={row} of={of} row={row} names={names} live={live} />
-          ))}
-        </tbody>
-      </table>
-    </div>
+          </tbody>
+        </table>
+      </div>
+      <p class="small">{t("lesson.oneRun")}</p>
+    </>
   );
 }
 

@@ -7,7 +7,7 @@ import { beginAnew, goTo, guess, leaveLesson, lesson, notes, runLesson, running,
 import { borneOut } from "../lessons/readings.ts";
 import { guessText, lessonText, stageName } from "../lessons/words.ts";
 import { pending } from "../engine.ts";
-import { readOnly } from "../store.ts";
+import { projected, readOnly } from "../store.ts";
 import { t, type TextKey } from "../text.ts";
 import { Button } from "./button.tsx";
 import { CalculationState } from "./comparison.tsx";
@@ -28,6 +28,7 @@ export function LessonPanel() {
       <Way of={now} />
       <StageBody key={`${now.key} ${stageIndex.value}`} of={now} />
       <Onward of={now} />
+      {projected.value && <p class="small">{t("lesson.invented")}</p>}
     </section>
   );
 }

@@ -82,7 +82,7 @@ export function NightChart() {
           </span>
         ))}
       </div>
-      <p class="small">{t("night.key")}</p>
+      <Key options={options.length} />
       <details>
         <summary>{t("night.table")}</summary>
         <div class="table-scroll" role="region" aria-label={t("night.table")} tabIndex={0}>
@@ -112,5 +112,36 @@ export function NightChart() {
         </div>
       </details>
     </figure>
+  );
+}
+
+/** What the lines of the chart are, each beside a piece of it. */
+function Key({ options }: { options: number }) {
+  const line = (kind: string) => (
+    <svg class="night-sample" viewBox="0 0 32 12" aria-hidden="true">
+      {kind === "reach" ? <rect class="night-reach" width="32" height="12" /> : <path class={kind} d="M0 6H32" />}
+    </svg>
+  );
+  return (
+    <ul class="night-key small">
+      <li>
+        {line("night-course")} {t("night.key.described")}
+      </li>
+      <li>
+        {line("reach")} {t("night.key.calm")}
+      </li>
+      <li>
+        {line("night-windy")} {t("night.key.wind")}
+      </li>
+      <li>
+        {line("night-kill night-kill-10")} {line("night-kill")} {line("night-kill night-kill-90")} {t("night.key.kills")}
+      </li>
+      <li>
+        {Array.from({ length: options }, (_, option) => (
+          <Marker key={option} option={option} />
+        ))}{" "}
+        {t("night.key.buds")}
+      </li>
+    </ul>
   );
 }

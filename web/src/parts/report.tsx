@@ -38,8 +38,9 @@ export async function printDecision(): Promise<void> {
   await Promise.all([refreshLink(), rangesDrawn()]);
   decisionAsked = true;
   drawReport();
+  // Not every browser waits here until the paper is printed.
+  window.addEventListener("afterprint", () => (decisionAsked = false), { once: true });
   window.print();
-  decisionAsked = false;
 }
 
 /** Whether the paper that is asked for is that of the decision. */

@@ -2,12 +2,14 @@
 
 import { letter } from "../document.ts";
 import { weighing } from "../engine.ts";
+import { fourArmed } from "../four-arms.ts";
 import type { OptionCrop as Crop, Weighed } from "../generated/result.ts";
 import { verdictText } from "../sentences.ts";
 import { optionName } from "../shown.ts";
-import { scenario, units } from "../store.ts";
+import { addOption, maxOptions, optionCount, readOnly, scenario, units } from "../store.ts";
 import { t } from "../text.ts";
 import { formatNumber, show, span, text } from "../units.ts";
+import { Button } from "./button.tsx";
 import { NumberField } from "./field.tsx";
 import { Group, Rows } from "./group.tsx";
 import { Marker } from "./icons.tsx";
@@ -51,6 +53,24 @@ function OptionCrop({ option: { crop }, index }: { option: Weighed; index: numbe
       </h4>
       {cropSentences(crop).map((sentence, i) => (
         <p key={i}>{sentence}</p>
+      ))}
+      {crop.fourArms && !readOnly && optionCount.value < maxOptions && <FourArms index={index} />}
+    </div>
+  );
+}
+
+/** Puts the vine with four arms beside the others. */
+function FourArms({ index }: { index: number }) {
+  return (
+    <div class="weigh-add" role="group" aria-label={t("crop.fourArms.add")}>
+      <span class="small">{t("crop.fourArms.add")}</span>
+      {(["same", "twice"] as const).map((nodes) => (
+        <Button
+          key={nodes}
+          label={t(`crop.fourArms.${nodes}`)}
+          onPress={() => addOption(fourArmed(scenario.value, index, nodes, t(`crop.fourArms.${nodes}`)), index)}
+          hook={`four-arms-${nodes}-${letter(index)}`}
+        />
       ))}
     </div>
   );
