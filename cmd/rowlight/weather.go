@@ -72,7 +72,7 @@ func (c weatherCommand) writeGuess(stdout io.Writer, path string, site scenario.
 		return err
 	}
 	defer opened.Close()
-	sketch, ok := weather.Look(opened, site)
+	sketch, ok := weather.Look(opened, site, "")
 	if !ok {
 		return &faultsError{path, []scenario.Fault{{Code: "fault.file-no-table"}}}
 	}

@@ -101,7 +101,7 @@ func (s Setting) read(r io.Reader) (File, []Fault) {
 	switch {
 	case guess(bytes.ReplaceAll(o.start, []byte(";"), []byte(","))) != "":
 		faults.block(1, 0, "fault.file-semicolons", nil)
-	case g.table():
+	case g.table(""):
 		faults.block(0, 0, "fault.file-mapping", nil)
 	default:
 		faults.block(1, 0, "fault.file-format", map[string]any{"begin": beginning(o.start)})

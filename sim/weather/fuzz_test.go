@@ -103,7 +103,7 @@ func FuzzLogger(f *testing.F) {
 	f.Add([]byte(table), []byte(strings.Replace(mapping, `"dmy"`, `"mdy", "clock": "changing"`, 1)))
 	f.Add([]byte("t,a,rh,g\n2019-07-12T10:00:00+02:00,1,2,3\n2019-07-12 10:00,NAN,-999,\n"), []byte(`{"columns": [{"column": 1, "quantity": "time"}]}`))
 	f.Fuzz(func(t *testing.T, raw, mapping []byte) {
-		if sketch, ok := Look(bytes.NewReader(raw), stonyBend()); ok {
+		if sketch, ok := Look(bytes.NewReader(raw), stonyBend(), ""); ok {
 			file, faults := Setting{Site: stonyBend(), Mapping: &sketch.Mapping}.Read("fuzz", bytes.NewReader(raw))
 			holds(t, file, faults)
 		}

@@ -164,7 +164,7 @@ func TestTablesOfLoggersAreGuessedAndRead(t *testing.T) {
 	for name, d := range dialects() {
 		t.Run(name, func(t *testing.T) {
 			content := table(week, d.head, d.line)
-			sketch, ok := Look(strings.NewReader(content), stonyBend())
+			sketch, ok := Look(strings.NewReader(content), stonyBend(), "")
 			if !ok || len(sketch.Rows) != rowsShown {
 				t.Fatalf("no table: %+v", sketch)
 			}
@@ -245,7 +245,7 @@ func TestEncodingsOfTables(t *testing.T) {
 		"CR LF":        {strings.ReplaceAll(content, "\n", "\r\n"), UTF8},
 	} {
 		t.Run(name, func(t *testing.T) {
-			sketch, ok := Look(strings.NewReader(test.content), stonyBend())
+			sketch, ok := Look(strings.NewReader(test.content), stonyBend(), "")
 			if !ok || sketch.Mapping.Encoding != test.want || said(sketch.Mapping.Columns) != d.columns {
 				t.Fatalf("%+v", sketch.Mapping)
 			}

@@ -15,7 +15,7 @@ func spreadsheet(t testing.TB) (content string, m Mapping) {
 	content = table(loggedWeek(t), "time,air,rh,ghi,wind speed\n", func(r tenMinutes) string {
 		return fmt.Sprintf("%s,%.2f,%.1f,%.1f,%.2f", r.end.Format("2006-01-02 15:04"), r.air, r.humidity, r.global, r.speed)
 	})
-	sketch, ok := Look(strings.NewReader(content), stonyBend())
+	sketch, ok := Look(strings.NewReader(content), stonyBend(), "")
 	if !ok {
 		t.Fatal("no table")
 	}
@@ -37,7 +37,7 @@ func TestTableWithoutMappingAsksForOne(t *testing.T) {
 		"a letter": "Dear all,\nit was hot.", "words": strings.Repeat("one,two,three\n", 50), "one column": strings.Repeat("2019-07-12 10:00\n", 50),
 		"an EPW file": text(t, hotWeekEPW), "a packed file": "PK\x03\x04,,,\n1,2,3\n", "nothing": "",
 	} {
-		if sketch, ok := Look(strings.NewReader(text), stonyBend()); ok {
+		if sketch, ok := Look(strings.NewReader(text), stonyBend(), ""); ok {
 			t.Errorf("%s is taken for a table: %+v", name, sketch)
 		}
 	}
@@ -183,7 +183,7 @@ func TestClocksThatFollowTheLaw(t *testing.T) {
 		"autumn":       {time.Date(2019, 10, 20, 0, 0, 0, 0, time.UTC), time.Date(2019, 11, 3, 0, 0, 0, 0, time.UTC), 1},
 	} {
 		content := yearOfReadings(test.from, test.to)
-		sketch, ok := Look(strings.NewReader(content), site)
+		sketch, ok := Look(strings.NewReader(content), site, "")
 		if !ok || sketch.Mapping.Step_min != 30 {
 			t.Fatalf("%s: %+v", name, sketch)
 		}

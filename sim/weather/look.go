@@ -21,15 +21,16 @@ type Sketch struct {
 const rowsShown = 4
 
 // Look guesses the mapping of a table by its beginning; ok is false for what is no table of readings with their times,
-// and for formats that say everything themselves. Of the site it takes the clock.
-func Look(r io.Reader, site scenario.Site) (s Sketch, ok bool) {
+// and for formats that say everything themselves. Of the site it takes the clock. The separator is guessed too where none is
+// given.
+func Look(r io.Reader, site scenario.Site, separator string) (s Sketch, ok bool) {
 	faults := &report{}
 	o := open(r, faults)
 	if Blocked(faults.faults) || guess(o.start) != "" {
 		return s, false
 	}
 	g := guesser{lines: wholeLines(o.start, o.raw.Buffered() == peeked)}
-	if !g.table() {
+	if !g.table(separator) {
 		return s, false
 	}
 	g.findNames()
@@ -73,11 +74,14 @@ type guesser struct {
 	columns   []Column
 }
 
-// table finds the separator and the first reading: the separator that parts most lines into the same number of fields,
-// and the first line of that number with a date or clock in it, or with numbers only.
-func (g *guesser) table() bool {
-	best := 0
-	for _, separator := range []string{"\t", ";", "|", ","} {
+// table finds the separator, unless it is given, and the first reading: the separator that parts most lines into the same
+// number of fields, and the first line of that number with a date or clock in it, or with numbers only.
+func (g *guesser) table(given string) bool {
+	best, separators := 0, []string{"\t", ";", "|", ","}
+	if given != "" {
+		separators = []string{given}
+	}
+	for _, separator := range separators {
 		count := map[int]int{}
 		for _, line := range g.lines {
 			if line != "" {

@@ -32,10 +32,11 @@ export interface OpenTable {
   mapping: TableMapping;
 }
 
-/** A file with the mapping that it is read by. */
+/** A file with the mapping that it is read by, or with what parts the fields of a table whose mapping is to be guessed. */
 interface Source {
   file: File;
   mapping: TableMapping | null;
+  separator?: string;
 }
 
 export const openTable = signal<OpenTable | null>(null);
@@ -67,6 +68,12 @@ export function changeMapping(change: Partial<TableMapping>): void {
   if (now) openTable.value = { ...now, mapping: { ...now.mapping, ...change } };
 }
 
+/** Parts the fields of the table that waits elsewhere, and guesses its mapping anew: other fields hold other things. */
+export function partTable(separator: string): void {
+  changeMapping({ separator });
+  if (waiting) want({ file: waiting, mapping: null, separator });
+}
+
 /** Reads the table that waits by its mapping. */
 export function readTable(): void {
   const now = openTable.peek();
@@ -90,13 +97,14 @@ function want(source: Source): void {
 }
 
 /** What a file may not say itself: where it is from, of what year, and what its columns are. */
-function asked(mapping: TableMapping | null): string {
+function asked({ mapping, separator }: Source): string {
   const document = scenario.peek();
   const number = (field: string) => effectiveNumber(document, ["site", field]);
   return JSON.stringify({
     site: { latitude_deg: number("latitude_deg"), longitude_deg: number("longitude_deg"), elevation_m: number("elevation_m"), utcOffset_h: number("utcOffset_h") },
     date: effectiveText(document, ["weather", "date"]),
     ...(mapping && { mapping }),
+    ...(separator && { separator }),
   });
 }
 
@@ -107,11 +115,12 @@ export function takeDayOfFile(month: number, day: number, gesture: string | null
   tellEngine({ kind: "weatherDay", generation: askedDay, month, day });
 }
 
-async function send({ file, mapping }: Source): Promise<void> {
+async function send(source: Source): Promise<void> {
+  const { file } = source;
   const generation = ++askedFile;
   try {
     const bytes = await file.slice(0, enough).arrayBuffer();
-    if (generation === askedFile) tellEngine({ kind: "weather", generation, name: file.name, bytes, asked: asked(mapping) }, [bytes]);
+    if (generation === askedFile) tellEngine({ kind: "weather", generation, name: file.name, bytes, asked: asked(source) }, [bytes]);
   } catch (error) {
     if (generation === askedFile) refuse({ name: file.name, what: "file", faults: [], reason: String(error) });
   }

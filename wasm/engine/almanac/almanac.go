@@ -89,6 +89,8 @@ type Asked struct {
 	Site    scenario.Site   `json:"site"`
 	Date    string          `json:"date"` // whose year the days of normals take
 	Mapping json.RawMessage `json:"mapping,omitempty"`
+	// Separator is what parts the fields of a table that is to be guessed; empty where that is guessed too.
+	Separator string `json:"separator,omitempty"`
 }
 
 // Open reads a file. One that a fault blocks, or a table without a mapping, does not take the place of the file that is
@@ -104,8 +106,10 @@ func (a *Almanac) Open(name string, text []byte, asked Asked) Opened {
 			return Opened{Notices: []scenario.Fault{}, Faults: faults}
 		}
 		setting.Mapping = &mapping
-	} else if sketch, ok := weather.Look(bytes.NewReader(text), asked.Site); ok {
+	} else if sketch, ok := weather.Look(bytes.NewReader(text), asked.Site, asked.Separator); ok {
 		return Opened{Table: tableOf(name, sketch), Notices: []scenario.Fault{}, Faults: []scenario.Fault{}}
+	} else if asked.Separator != "" {
+		return Opened{Notices: []scenario.Fault{}, Faults: []scenario.Fault{{Code: "fault.file-no-table"}}}
 	}
 	file, faults := setting.Read(name, bytes.NewReader(text))
 	if weather.Blocked(faults) {

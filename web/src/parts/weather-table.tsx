@@ -3,7 +3,7 @@
 import type { TableColumn, TableMapping, WeatherTable } from "../messages.ts";
 import { sharedText } from "../sentences.ts";
 import { t, type TextKey } from "../text.ts";
-import { changeMapping, leaveTable, openTable, readTable } from "../weather-file.ts";
+import { changeMapping, leaveTable, openTable, partTable, reading, readTable } from "../weather-file.ts";
 import { Button } from "./button.tsx";
 
 export function TableForm() {
@@ -12,7 +12,7 @@ export function TableForm() {
   const { table, mapping } = now;
   const windless = !mapping.columns.some(({ quantity }) => quantity === "wind");
   return (
-    <section class="mapping" aria-labelledby="mapping-title" data-testid="mapping">
+    <section class="mapping" aria-labelledby="mapping-title" aria-busy={reading.value !== null} data-testid="mapping">
       <h3 id="mapping-title">{t("mapping.title", { name: table.name })}</h3>
       <p class="small">{t("mapping.intro")}</p>
       <ColumnTable table={table} mapping={mapping} />
@@ -27,7 +27,7 @@ export function TableForm() {
       <details>
         <summary>{t("mapping.text")}</summary>
         <div class="mapping-fields">
-          <Choice field="separator" values={[",", ";", "\t", "|"]} mapping={mapping} />
+          <Choice field="separator" values={[",", ";", "\t", "|"]} mapping={mapping} choose={partTable} />
           <label class="day-select">
             <span class="field-label">{t("mapping.decimal")}</span>
             <select class="select" value={mapping.decimalComma ? "comma" : "point"} onChange={(event) => changeMapping({ decimalComma: event.currentTarget.value === "comma" })}>
@@ -131,11 +131,19 @@ function ColumnChoice({ number, name, table, mapping }: ColumnChoiceProps) {
 
 type TextField = "clock" | "stamp" | "dateOrder" | "separator" | "encoding";
 
-function Choice({ field, values, mapping }: { field: TextField; values: readonly string[]; mapping: TableMapping }) {
+interface ChoiceProps {
+  field: TextField;
+  values: readonly string[];
+  mapping: TableMapping;
+  /** Instead of changing the field of the mapping alone. */
+  choose?: (value: string) => void;
+}
+
+function Choice({ field, values, mapping, choose = (value) => changeMapping({ [field]: value }) }: ChoiceProps) {
   return (
     <label class="day-select">
       <span class="field-label">{t(`mapping.${field}`)}</span>
-      <select class="select" value={mapping[field]} data-testid={`mapping-${field}`} onChange={(event) => changeMapping({ [field]: event.currentTarget.value })}>
+      <select class="select" value={mapping[field]} data-testid={`mapping-${field}`} onChange={(event) => choose(event.currentTarget.value)}>
         {values.map((value) => (
           <option key={value} value={value}>
             {t(`mapping.${field}.${value === "\t" ? "tab" : value}` as TextKey)}
