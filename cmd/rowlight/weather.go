@@ -116,15 +116,9 @@ func dayName(day weather.Day) string {
 
 // weatherSummary is a file in JSON.
 type weatherSummary struct {
-	Name          string        `json:"name"`
-	Format        string        `json:"format"`
-	Place         string        `json:"place"`
-	Latitude_deg  float64       `json:"latitude_deg"`
-	Longitude_deg float64       `json:"longitude_deg"`
-	Elevation_m   float64       `json:"elevation_m"`
-	UTCOffset_h   float64       `json:"utcOffset_h"`
-	Clock         weatherClock  `json:"clock"`
-	Hours         []weatherHour `json:"hours"`
+	weather.Head
+	Clock weatherClock  `json:"clock"`
+	Hours []weatherHour `json:"hours"`
 }
 
 // weatherClock is what the light says about the clock.
@@ -153,8 +147,7 @@ type weatherHour struct {
 func summaryOf(file *weather.File) weatherSummary {
 	t := file.Times
 	s := weatherSummary{
-		Name: file.Name, Format: string(file.Format), Place: file.Place, Latitude_deg: file.Latitude_deg,
-		Longitude_deg: file.Longitude_deg, Elevation_m: file.Elevation_m, UTCOffset_h: file.UTCOffset_h,
+		Head:  file.Head,
 		Clock: weatherClock{By: string(t.By), Unsure_min: t.Unsure_min, Shifted: t.Shifted()},
 	}
 	if t.By != "" {

@@ -40,7 +40,7 @@ var epwHeader = [...]string{
 // its stamp of local standard time. See Read.
 func ReadEPW(r io.Reader) (File, []Fault) {
 	faults := &report{}
-	file := &File{Format: EPW}
+	file := &File{Head: Head{Format: EPW}}
 	in := newLines(r)
 	if end, ok := file.readEPWHeader(in, faults); ok {
 		rows := builder{file: file, faults: faults}

@@ -26,16 +26,29 @@ const (
 // File is the hours of a weather file: of a typical year, whose months come from different years,
 // or of a part of a year.
 type File struct {
-	Name          string // of the file, as given to Read
-	Format        Format
-	Place         string  // as the file names it
-	Latitude_deg  float64 // positive north
-	Longitude_deg float64 // positive east
-	UTCOffset_h   float64 // of local standard time, in which the file keeps its hours
-	Elevation_m   float64
-	Rows          []Row // in the order of the file; none when a fault blocks
+	Head
+	Rows []Row // in the order of the file; none when a fault blocks
 	// Times is what the light itself says about the hours.
 	Times Times
+}
+
+// Head is what a file is and where it is from.
+type Head struct {
+	Name          string  `json:"name"` // of the file, as given to Read
+	Format        Format  `json:"format"`
+	Place         string  `json:"place"`         // as the file names it
+	Latitude_deg  float64 `json:"latitude_deg"`  // positive north
+	Longitude_deg float64 `json:"longitude_deg"` // positive east
+	Elevation_m   float64 `json:"elevation_m"`
+	UTCOffset_h   float64 `json:"utcOffset_h"` // of local standard time, in which the file keeps its hours
+}
+
+// headAt is the head of a file that does not say where it is from.
+func headAt(format Format, site scenario.Site, utcOffset_h float64) Head {
+	return Head{
+		Format: format, Latitude_deg: site.Latitude_deg, Longitude_deg: site.Longitude_deg, Elevation_m: site.Elevation_m,
+		UTCOffset_h: utcOffset_h,
+	}
 }
 
 // Row is one hour of a file. A missing value is NaN. Sunlight and longwave are means over the hour

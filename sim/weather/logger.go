@@ -38,10 +38,7 @@ type loggerUse struct {
 // stand for missing values. See Read.
 func ReadLogger(r io.Reader, m Mapping, site scenario.Site) (File, []Fault) {
 	l := logger{
-		file: &File{
-			Format: Logger, Latitude_deg: site.Latitude_deg, Longitude_deg: site.Longitude_deg,
-			Elevation_m: site.Elevation_m, UTCOffset_h: m.UTCOffset_h,
-		},
+		file:   &File{Head: headAt(Logger, site, m.UTCOffset_h)},
 		faults: &report{}, mapping: m, parts: map[string]int{},
 	}
 	for _, fault := range m.Faults() {

@@ -68,10 +68,7 @@ func ReadNormals(r io.Reader, site scenario.Site, year int) (File, []Fault) {
 		year = commonYear
 	}
 	n := normals{site: site, year: year, faults: &report{}}
-	file := &File{
-		Format: Normals, Latitude_deg: site.Latitude_deg, Longitude_deg: site.Longitude_deg,
-		Elevation_m: site.Elevation_m, UTCOffset_h: site.UTCOffset_h,
-	}
+	file := &File{Head: headAt(Normals, site, site.UTCOffset_h)}
 	n.read(newLines(r))
 	if !Blocked(n.faults.faults) {
 		n.faults.notice("notice.normals", nil)

@@ -72,7 +72,7 @@ type powerUse struct {
 // solar time in bands of 15 degrees, or UTC, which is moved into them: the rows end at whole hours of that clock.
 // See Read.
 func ReadPOWER(r io.Reader) (File, []Fault) {
-	p := powerFile{file: &File{Format: POWER}, faults: &report{}, missing: -999, units: map[string]string{}, columns: map[string]int{}}
+	p := powerFile{file: &File{Head: Head{Format: POWER}}, faults: &report{}, missing: -999, units: map[string]string{}, columns: map[string]int{}}
 	in := newLines(r)
 	if p.header(in) && p.names(in) {
 		var readings series

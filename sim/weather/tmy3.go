@@ -37,7 +37,7 @@ type tmy3Header map[string]int
 // 00:00 count as 24:00 of the day before. See Read.
 func ReadTMY3(r io.Reader) (File, []Fault) {
 	faults := &report{}
-	file := &File{Format: TMY3}
+	file := &File{Head: Head{Format: TMY3}}
 	in := newLines(r)
 	header, ok := file.readTMY3Header(in, faults)
 	if ok {

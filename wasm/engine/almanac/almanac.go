@@ -27,15 +27,9 @@ type Opened struct {
 
 // Contents is what a page tells of a file.
 type Contents struct {
-	Name          string  `json:"name"`
-	Format        string  `json:"format"`
-	Place         string  `json:"place"`
-	Latitude_deg  float64 `json:"latitude_deg"`
-	Longitude_deg float64 `json:"longitude_deg"`
-	Elevation_m   float64 `json:"elevation_m"`
-	UTCOffset_h   float64 `json:"utcOffset_h"`
-	Days          []Day   `json:"days"`              // whole days, in the order of the file
-	Hottest       *Day    `json:"hottest,omitempty"` // of these
+	weather.Head
+	Days    []Day `json:"days"`              // whole days, in the order of the file
+	Hottest *Day  `json:"hottest,omitempty"` // of these
 	// Clock is what the light says about the clock, and whether it is off.
 	Clock   scenario.Fault `json:"clock"`
 	Shifted bool           `json:"shifted"`
@@ -148,9 +142,7 @@ func fragment(s scenario.Scenario) *Fragment {
 
 func contents(file *weather.File) *Contents {
 	c := &Contents{
-		Name: file.Name, Format: string(file.Format), Place: file.Place,
-		Latitude_deg: file.Latitude_deg, Longitude_deg: file.Longitude_deg,
-		Elevation_m: file.Elevation_m, UTCOffset_h: file.UTCOffset_h,
+		Head: file.Head,
 		Days: []Day{}, Clock: file.Times.Verdict(), Shifted: file.Times.Shifted(), Preview: previewOf(file),
 	}
 	for _, day := range file.Days() {
