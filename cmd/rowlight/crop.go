@@ -86,7 +86,7 @@ func writeCrop(w io.Writer, answers []cropAnswer, units words.Units) error {
 // cropSheet lists the counts of the options.
 func cropSheet(answers []cropAnswer) sheet {
 	out := sheet{columns: []column{
-		{"option", "option", "", 0}, {"name", "", "", 0}, {"vinesPerHa", "", "", 0}, {"nodesPerVine", "nodes a vine", "", 0}, {"balancedNodes", "balanced", "", 0},
+		{"option", "option", "", 0}, {"name", "", "", 0}, {"vinesPerHa", "", "", 0}, {"spurs", "spurs", "", 0}, {"canes", "canes", "", 0}, {"nodesPerVine", "nodes a vine", "", 0}, {"balancedNodes", "balanced", "", 0},
 		{"shootsPerVine", "shoots", "", 0}, {"bunchesPerVine", "bunches", "", 0}, {"bunch_g", "bunch", "g", 0}, {"perVine_kg", "a vine", "kg", 1},
 		{"perHa_t", "yield", "t/ha", 1}, {"perHa_low_t", "least", "t/ha", 1}, {"perHa_high_t", "most", "t/ha", 1}, {"perAcre_ton", "", "", 0},
 		{"prunings_kg_per_m", "prunings", "kg/m", 2}, {"yieldToPrunings", "yield to prunings", "", 1}, {"leafToFruit_m2_per_kg", "leaf to fruit", "m2/kg", 1},
@@ -95,7 +95,7 @@ func cropSheet(answers []cropAnswer) sheet {
 	for _, a := range answers {
 		c := a.Crop
 		out.rows = append(out.rows, []any{
-			a.Option, a.Name, c.VinesPerHa, c.NodesPerVine, c.BalancedNodes, c.ShootsPerVine, c.BunchesPerVine, c.Bunch_g, c.PerVine_kg.Value,
+			a.Option, a.Name, c.VinesPerHa, c.Spurs, c.Canes, c.NodesPerVine, c.BalancedNodes, c.ShootsPerVine, c.BunchesPerVine, c.Bunch_g, c.PerVine_kg.Value,
 			c.PerHa_t.Value, c.PerHa_t.Low, c.PerHa_t.High, c.PerAcre_ton.Value, c.Prunings_kgm, c.YieldToPrunings.Value, c.LeafToFruit_m2kg.Value,
 			a.Work.Total.Value,
 		})

@@ -60,7 +60,7 @@ func writeColumnSources(w io.Writer, weighing *result.Weighing, units words.Unit
 	for _, key := range []string{"heat", "light", "frost", "crop", "work", "water", "colour"} {
 		fmt.Fprintf(w, "  %s. %s %s\n", columnText(key, units), columnText(key+".says", units), columnText(key+".source", units))
 	}
-	fmt.Fprintf(w, "  Buds. %s\n", weighing.Night.KillSource)
+	fmt.Fprintf(w, "  Buds. %s\n", words.Text("en", weighing.Night.KillSource, nil, nil))
 }
 
 // columnText is a text of the weighed columns: what one is called, what it holds, or where it is from.

@@ -10,7 +10,7 @@ import (
 // Wet buds freeze 2 to 6 K warmer (a Romanian growers' guide), which is not in them.
 type Critical struct {
 	Kill10_C, Kill50_C, Kill90_C float64
-	Source                       string
+	Source                       string // code of the text that says where they are from
 }
 
 // concord are the temperatures of Concord buds that kill a tenth and nine tenths: Proebsting, Brummund & Clore, as
@@ -37,10 +37,11 @@ var pinot = map[scenario.BudStage]float64{
 	scenario.FourthLeaf: -1.2,
 }
 
+// Codes of the texts that say where the temperatures are from.
 const (
-	concordSource = "Concord buds of this stage: Proebsting et al., in FAO Frost Protection vol. 1, table 4.8; half by the middle of a logistic curve."
-	pinotSource   = "Half killed: Pinot noir, Gardea 1987, from memory; a tenth and nine tenths in the proportions of Concord at this stage (FAO Frost Protection vol. 1, table 4.8), an assumption."
-	ownSource     = "Half killed: your own number; a tenth and nine tenths in the proportions of Concord at this stage (FAO Frost Protection vol. 1, table 4.8), an assumption."
+	concordSource = "frost.buds.concord"
+	pinotSource   = "frost.buds.pinot"
+	ownSource     = "frost.buds.own"
 )
 
 // CriticalOf finds the critical temperatures of the buds of a scenario.

@@ -52,7 +52,7 @@ type Night struct {
 	Kill10_C   float64   `json:"kill10_C"` // kills a tenth of the buds
 	Kill50_C   float64   `json:"kill50_C"`
 	Kill90_C   float64   `json:"kill90_C"`
-	KillSource string    `json:"killSource"`
+	KillSource string    `json:"killSource"` // code of the text that says where these are from
 }
 
 // OptionFrost is the buds of an option in the night.

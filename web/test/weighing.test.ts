@@ -1,6 +1,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { isWeighed, rows, scaleFor, weightShares } from "../src/weighing.ts";
+import { toWholeRow } from "../src/whole-rows.ts";
 import en from "../src/text/en.json" with { type: "json" };
 import es from "../src/text/es.json" with { type: "json" };
 import sharedEn from "../../sim/words/en.json" with { type: "json" };
@@ -39,4 +40,13 @@ test("weights are named by their share of all, the heaviest first, and none wher
   assert.deepEqual(weightShares((key) => given[key] ?? 0), [{ key: "frost", share: 0.75 }, { key: "heat", share: 0.25 }]);
   assert.deepEqual(weightShares(() => 0), []);
   assert.equal(rows.filter(isWeighed).length, 5);
+});
+
+test("a row across the edge is brought out or put away, the shorter way", () => {
+  const rows = [[0, 100], [100, 200], [200, 600]] as const;
+  assert.equal(toWholeRow(rows, 180, 300), 20);
+  assert.equal(toWholeRow(rows, 130, 300), -30);
+  assert.equal(toWholeRow(rows, 200, 300), 0);
+  assert.equal(toWholeRow(rows, 400, 300), 0);
+  assert.equal(toWholeRow(rows, 900, 300), 0);
 });

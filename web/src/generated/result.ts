@@ -495,6 +495,9 @@ export interface Night {
   kill10_C: number;
   kill50_C: number;
   kill90_C: number;
+  /**
+   * code of the text that says where these are from
+   */
   killSource: string;
 }
 /**

@@ -3,7 +3,7 @@
 import { effectiveText, letter } from "../document.ts";
 import { weighing } from "../engine.ts";
 import type { Night } from "../generated/result.ts";
-import { verdictText } from "../sentences.ts";
+import { sharedText, verdictText } from "../sentences.ts";
 import { scenario, units } from "../store.ts";
 import { t, tOr } from "../text.ts";
 import { show, showDifference, text } from "../units.ts";
@@ -15,7 +15,7 @@ import { NightChart } from "./night-chart.tsx";
 /** The temperatures that kill buds, and where they are from. */
 export function killsText(night: Night): string {
   const at = (celsius: number) => text(show(celsius, "degC", units.value));
-  return `${t("night.kills", { tenth: at(night.kill10_C), half: at(night.kill50_C), most: at(night.kill90_C) })} ${night.killSource}`;
+  return `${t("night.kills", { tenth: at(night.kill10_C), half: at(night.kill50_C), most: at(night.kill90_C) })} ${sharedText(night.killSource)}`;
 }
 
 /** The night in one sentence. */

@@ -19,7 +19,7 @@ export function DecisionPaper() {
   const document = answer.value?.document;
   if (!now || !document) return null;
   const order = now.order.map(({ option, score, decided }, place) =>
-    t("weigh.paper.place", { place: place + 1, letter: letter(option), name: optionName(document, option), score: formatNumber(score.value, 2) }) + (place < now.order.length - 1 && !decided ? ` (${t("weigh.undecided")})` : ""),
+    t("weigh.paper.place", { place: place + 1, letter: letter(option), name: optionName(document, option), score: formatNumber(score.value, 2) }) + (place < now.order.length - 1 && !decided ? ` (${t("weigh.paper.undecided")})` : ""),
   );
   return (
     <article class="report decision-paper">

@@ -1,5 +1,6 @@
 /** The whole decision in one table: what each option gives and asks, with ranges and sources, and the reader's weights. */
 
+import { useEffect, useRef } from "preact/hooks";
 import { letter } from "../document.ts";
 import { pending, weighing } from "../engine.ts";
 import type { Weighed } from "../generated/result.ts";
@@ -7,6 +8,7 @@ import { weighHook } from "../hooks.ts";
 import { optionName } from "../shown.ts";
 import { readOnly, scenario } from "../store.ts";
 import { t } from "../text.ts";
+import { keepRowsWhole } from "../whole-rows.ts";
 import { isWeighed, type Row, rows } from "../weighing.ts";
 import { Button } from "./button.tsx";
 import { ChoiceField } from "./choice.tsx";
@@ -18,7 +20,14 @@ import { CropPart } from "./weigh-crop.tsx";
 import { FrostPart } from "./weigh-frost.tsx";
 import { WeighOrder } from "./weigh-order.tsx";
 
+/** The two lines of each row of the table. */
+function linesOf(body: HTMLElement | null): Element[][] {
+  return [...(body?.querySelectorAll(".weigh-numbers") ?? [])].map((line) => [line, line.nextElementSibling ?? line]);
+}
+
 export function Weigh() {
+  const body = useRef<HTMLTableSectionElement>(null);
+  useEffect(() => keepRowsWhole(() => linesOf(body.current)), []);
   const now = weighing.value;
   if (!now) return null;
   return (
@@ -42,7 +51,7 @@ export function Weigh() {
             ))}
           </tr>
         </thead>
-        <tbody role="rowgroup">
+        <tbody role="rowgroup" ref={body}>
           {rows.map((row) => (
             <TableRow key={row.key} row={row} options={now.options} />
           ))}
