@@ -43,13 +43,14 @@ func TestMistSpendsItsWater(t *testing.T) {
 	}
 }
 
-// A wet skin gives off what lands on it in dry air and less in damp air, and steps of five minutes do not swing about the
-// wet bulb.
+// wetSkin puts a single berry into the air.
 func wetSkin(b Berry, lands_Wm2, mean_C float64, load Load, around Around) float64 {
 	in := b.In(&around)
 	return in.WetSkin(lands_Wm2, mean_C, &load)
 }
 
+// A wet skin gives off what lands on it in dry air and less in damp air, and steps of five minutes do not swing about the
+// wet bulb.
 func TestWetSkin(t *testing.T) {
 	b := Berry{Diameter_m: 0.014, Absorptance: 0.7, Emissivity: 0.96, Conductivity: 0.55, Density: 1065, HeatCapacity: 3700}
 	dry := Around{Air_C: 38, Dew_C: 10, Wind_ms: 0.5}
