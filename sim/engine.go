@@ -67,14 +67,12 @@ func (e *Engine) Day(s scenario.Scenario, pace func() error, progress Progress) 
 		return nil, fmt.Errorf("weather: %w", err)
 	}
 	run := &Run{Result: newDay(s, hours, course)}
-	key, err := dayKey(s)
+	keys, err := optionKeys(s)
 	if err != nil {
 		return nil, err
 	}
-	if !e.recall(key, run) {
-		if err := e.options(s, course, run, pace, progress); err != nil {
-			return nil, err
-		}
+	if err := e.options(s, keys, course, run, pace, progress); err != nil {
+		return nil, err
 	}
 	e.judge(&run.Result, s)
 	if run.Result.Weighing, err = e.weigh(s, &run.Result, course, pace); err != nil {
@@ -85,16 +83,20 @@ func (e *Engine) Day(s scenario.Scenario, pace func() error, progress Progress) 
 			return nil, err
 		}
 	}
-	e.last = lastDay{key, run}
+	e.last = lastDay{keys, run}
 	return run, nil
 }
 
-// options runs the options of a scenario through the day.
-func (e *Engine) options(s scenario.Scenario, course weather.Series, run *Run, pace func() error, progress Progress) error {
+// options runs the options of a scenario through the day, or takes those of the last day that are the same.
+func (e *Engine) options(s scenario.Scenario, keys []string, course weather.Series, run *Run, pace func() error, progress Progress) error {
 	s = growth.Grown(s)
 	for i, option := range s.Options {
 		report := func(stage string, done float64) {
 			progress(stage, (float64(i)+done)/float64(len(s.Options)))
+		}
+		if e.last.recall(keys[i], run) {
+			report("done", 1)
+			continue
 		}
 		optionResult, optionRun, err := e.option(s, option, course, pace, report)
 		if err != nil {

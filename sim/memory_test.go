@@ -14,6 +14,7 @@ import (
 // What an engine remembers never shows: after each change it answers as an engine that knows nothing.
 func TestMemoryChangesNothing(t *testing.T) {
 	s, engine := one(t, "vsp-spurs"), sim.NewEngine()
+	goblet, _ := scenario.FormByKey("goblet")
 	changes := []func(){
 		func() {},
 		func() { s.Weather.Wind_ms = 4 },
@@ -26,6 +27,10 @@ func TestMemoryChangesNothing(t *testing.T) {
 			shade.NetSides, shade.OverheadShade, shade.Film = scenario.AfternoonSide, 0.3, scenario.FullFilm
 		},
 		func() { s.Options[0].Shade.NetColour, s.Options[0].Trellis.AfternoonWire_m = scenario.WhiteCloth, 1.9 },
+		func() { s.Options = append(s.Options, goblet.Option) },
+		func() { s.Options[1].Rows.Azimuth_deg, s.Compare = 20, 1 },
+		func() { s.Options[0], s.Options[1] = s.Options[1], s.Options[0] },
+		func() { s.Options[1].Name, s.Options[0].Cost.Year_per_ha = "another", 900 },
 	}
 	for k, change := range changes {
 		change()
