@@ -26,7 +26,7 @@ func firstScenario() string {
 }
 
 // rowlightDay runs the command line on a scenario file, once for each document and flags.
-func rowlightDay(t *testing.T, file string, flags ...string) result.Day {
+func rowlightDay(t testing.TB, file string, flags ...string) result.Day {
 	t.Helper()
 	document, err := os.ReadFile(file)
 	if err != nil {
@@ -53,13 +53,13 @@ func rowlightDay(t *testing.T, file string, flags ...string) result.Day {
 }
 
 // changedScenario writes the first scenario with other options to a file.
-func changedScenario(t *testing.T, options ...map[string]any) string {
+func changedScenario(t testing.TB, options ...map[string]any) string {
 	t.Helper()
 	return changedDocument(t, func(document map[string]any) { document["options"] = options })
 }
 
 // changedDocument writes the first scenario with a change to a file.
-func changedDocument(t *testing.T, change func(document map[string]any)) string {
+func changedDocument(t testing.TB, change func(document map[string]any)) string {
 	t.Helper()
 	text, err := os.ReadFile(firstScenario())
 	if err != nil {

@@ -50,7 +50,7 @@ func (p *tab) ownWork() string {
 
 // lesson goes through one lesson by its address.
 func (p *tab) lesson(l lesson.Lesson) {
-	outer := p.t
+	outer := p.t.(*testing.T)
 	defer func() { p.t = outer }()
 	outer.Run(l.Key, func(t *testing.T) {
 		p.t = t

@@ -230,7 +230,7 @@ func (p *tab) box(mark string) image.Rectangle {
 }
 
 // cropped is the part of a picture as bytes.
-func cropped(t *testing.T, picture []byte, part image.Rectangle) []byte {
+func cropped(t testing.TB, picture []byte, part image.Rectangle) []byte {
 	t.Helper()
 	whole, err := png.Decode(bytes.NewReader(picture))
 	if err != nil {
@@ -251,7 +251,7 @@ func cropped(t *testing.T, picture []byte, part image.Rectangle) []byte {
 }
 
 // coloursIn counts the different colours in a part of a picture.
-func coloursIn(t *testing.T, picture []byte, part image.Rectangle) int {
+func coloursIn(t testing.TB, picture []byte, part image.Rectangle) int {
 	t.Helper()
 	pixels := cropped(t, picture, part)
 	colours := map[[3]byte]bool{}

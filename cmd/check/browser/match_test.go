@@ -113,7 +113,7 @@ func (p *tab) wordless(hidden bool) {
 }
 
 // paneOf is a part of a picture of the page.
-func paneOf(t *testing.T, picture []byte, box image.Rectangle) image.Image {
+func paneOf(t testing.TB, picture []byte, box image.Rectangle) image.Image {
 	t.Helper()
 	whole, err := png.Decode(bytes.NewReader(picture))
 	if err != nil {
@@ -129,7 +129,7 @@ func paneOf(t *testing.T, picture []byte, box image.Rectangle) image.Image {
 }
 
 // rowlightPicture is the picture of an option as the command line paints it, as large as a pane and as fine.
-func rowlightPicture(t *testing.T, scenario, option string, box image.Rectangle, mode string, flags ...string) image.Image {
+func rowlightPicture(t testing.TB, scenario, option string, box image.Rectangle, mode string, flags ...string) image.Image {
 	t.Helper()
 	path := filepath.Join(t.TempDir(), mode+".png")
 	cmd := exec.Command(bench.rowlight, append([]string{"picture", scenario, "--hour", "15.5", "--option", option, "--mode", mode, "--bare",

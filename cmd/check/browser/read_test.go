@@ -70,7 +70,7 @@ type look struct {
 // looks runs a check in each look, each as a test of its own, on the page as it is: what resizing and the
 // colours of the system change must follow without a reload.
 func (p *tab) looks(looks []look, check func(look look, name string)) {
-	outer := p.t
+	outer := p.t.(*testing.T)
 	defer func() { p.t = outer }()
 	for _, l := range looks {
 		name := fmt.Sprintf("%s-%d", l.scheme, l.width)

@@ -31,7 +31,7 @@ const keepViolations = `
 
 // tab is one page in a browser profile of its own.
 type tab struct {
-	t   *testing.T
+	t   testing.TB
 	ctx context.Context
 
 	mu       sync.Mutex
@@ -41,12 +41,12 @@ type tab struct {
 
 // newTab opens an empty tab that is closed, and judged, at the end of the test: an error on its
 // console fails the test.
-func newTab(t *testing.T, browser context.Context) *tab {
+func newTab(t testing.TB, browser context.Context) *tab {
 	t.Helper()
 	ctx, cancel := chromedp.NewContext(browser, chromedp.WithNewBrowserContext(func(c *target.CreateBrowserContextParams) {
 		c.ProxyServer = bench.outside.address()
 	}))
-	ctx, stop := context.WithTimeout(ctx, 10*time.Minute)
+	ctx, stop := context.WithTimeout(ctx, 30*time.Minute)
 	p := &tab{t: t, ctx: ctx}
 	t.Cleanup(func() {
 		p.mu.Lock()
@@ -157,7 +157,7 @@ func (p *tab) open(address string) *tab {
 }
 
 // openPage opens the page at an address in a new tab and waits for its first numbers.
-func openPage(t *testing.T, address string) *tab {
+func openPage(t testing.TB, address string) *tab {
 	t.Helper()
 	p := newTab(t, bench.browser).open(address)
 	p.settled()

@@ -1,0 +1,215 @@
+//go:build browser
+
+package browser
+
+import (
+	"fmt"
+	"net/http"
+	"net/http/httptest"
+	"slices"
+	"sync/atomic"
+	"testing"
+	"time"
+
+	"rowlight/cmd/site/serve"
+)
+
+// Benchmarks of the page. `go run ./cmd/check -bench` runs them and judges what does not depend on the machine.
+
+// feeling moves a slider, one change after the other: for each it notes when the numbers came and when the view had
+// drawn them, since the input, and what rasterising took [ms].
+const feeling = `(async (id, changes) => {
+	const slider = document.getElementById(id), mark = document.querySelector("[data-testid=calculation]");
+	const view = document.querySelector("iframe").contentWindow.rowlightView;
+	const [low, high] = [Number(slider.min), Number(slider.max)];
+	const pause = (ms) => new Promise((done) => setTimeout(done, ms));
+	const shown = (generation) => new Promise((done) => {
+		const watch = new MutationObserver(() => {
+			if (Number(mark.dataset.generation) <= generation) return;
+			watch.disconnect();
+			done();
+		});
+		watch.observe(mark, { attributes: true, attributeFilter: ["data-generation"] });
+	});
+	const taken = [];
+	for (let k = 0; k < changes; k++) {
+		while (mark.dataset.pending !== "false" || view.busy()) await pause(20);
+		const coming = shown(Number(mark.dataset.generation)), start = performance.now();
+		slider.value = String(low + (high - low) * (0.2 + 0.6 * ((k * 7) % 13) / 12));
+		slider.dispatchEvent(new Event("input", { bubbles: true }));
+		await coming;
+		const numbers = performance.now() - start, drawn = view.frames();
+		while (view.frames() === drawn && performance.now() - start < 5000) await new Promise(requestAnimationFrame);
+		const draw = performance.now() - start;
+		while (view.busy()) await pause(5);
+		taken.push([numbers, draw, view.lastRaster_ms()]);
+	}
+	return taken;
+})`
+
+// BenchmarkFeel moves a slider of one option, one of the weather of both, and one that grows vines anew, two options
+// shown by the heat of their fruit.
+func BenchmarkFeel(b *testing.B) {
+	for _, change := range []struct{ name, field string }{
+		{"azimuth", "field-options-0-rows-azimuth_deg"},
+		{"wind", "field-weather-wind_ms"},
+		{"leaves", "field-options-0-leaves-removedAfternoon"},
+	} {
+		b.Run(change.name, func(b *testing.B) {
+			p := newTab(b, bench.browser)
+			p.beforeLoad(keepLongTasks)
+			p.open(bench.origin).settled()
+			p.drawn()
+			p.click("way-heat")
+			switch change.name {
+			case "wind":
+				p.click("site")
+			case "leaves":
+				p.click("option-A-edit")
+			}
+			p.until(`!!document.getElementById(` + quoted(change.field) + `)`)
+			p.still()
+			eval[bool](p, `(window.longTasks.length = 0, true)`)
+			changes := 40
+			for b.Loop() {
+				taken := eval[[][3]float64](p, fmt.Sprintf(`%s(%q, %d)`, feeling, change.field, changes))
+				b.ReportMetric(late(taken, 0), "numbers-ms")
+				b.ReportMetric(late(taken, 1), "drawn-ms")
+				b.ReportMetric(late(taken, 2), "raster-ms")
+			}
+			longest := 0.0
+			for _, task := range eval[[]longTask](p, `window.longTasks`) {
+				if task.Where == "self" {
+					longest = max(longest, task.Duration_ms)
+				}
+			}
+			b.ReportMetric(longest, "longest-task-ms")
+		})
+	}
+}
+
+// late is the 95th percentile of a column.
+func late(taken [][3]float64, column int) float64 {
+	var values []float64
+	for _, change := range taken {
+		values = append(values, change[column])
+	}
+	slices.Sort(values)
+	return values[(len(values)*95+99)/100-1]
+}
+
+// BenchmarkRanges is the time from a change to its first ranges and to its last, and how often the view then draws in
+// three seconds in which nothing happens.
+func BenchmarkRanges(b *testing.B) {
+	p := newTab(b, bench.browser).open(bench.origin)
+	p.settled()
+	p.drawn()
+	ranged := hook("odds") + `?.classList.contains("pending") === false`
+	p.until(ranged)
+	for b.Loop() {
+		times := eval[[2]float64](p, `(async () => {
+			const odds = `+hook("odds")+`, slider = `+hook("option-A-azimuth")+`;
+			const frame = () => new Promise((done) => setTimeout(done, 10));
+			const start = performance.now();
+			slider.value = String(Number(slider.value) + 5);
+			slider.dispatchEvent(new Event("input", { bubbles: true }));
+			while (Number(odds.dataset.draws) > 0) await frame();
+			while (Number(odds.dataset.draws) === 0) await frame();
+			const first = performance.now() - start;
+			while (odds.classList.contains("pending")) await frame();
+			return [first, performance.now() - start];
+		})()`)
+		b.ReportMetric(times[0], "first-ms")
+		b.ReportMetric(times[1], "all-ms")
+	}
+	p.still()
+	before := p.frames()
+	time.Sleep(3 * time.Second)
+	b.ReportMetric(float64(p.frames()-before), "idle-draws")
+}
+
+// BenchmarkFirstVisit opens the compressed site in an empty profile: the time to the first numbers and the first picture,
+// and what came over the network.
+func BenchmarkFirstVisit(b *testing.B) {
+	dir, err := bench.packing()
+	if err != nil {
+		b.Fatal(err)
+	}
+	var sent atomic.Int64
+	site := serve.Handler(dir)
+	host := httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		site.ServeHTTP(&counter{w, &sent}, r)
+	}))
+	defer host.Close()
+	for b.Loop() {
+		sent.Store(0)
+		p := newTab(b, bench.browser)
+		p.beforeLoad(`if (window === window.top) {
+			window.firsts = {};
+			const look = () => {
+				window.firsts.numbers ??= ` + hook("option-A-hottest") + `?.dataset.value && performance.now();
+				if (document.querySelector("iframe")?.contentWindow?.rowlightView?.frames?.() > 0) window.firsts.picture ??= performance.now();
+				if (!window.firsts.numbers || !window.firsts.picture) setTimeout(look, 5);
+			};
+			addEventListener("DOMContentLoaded", look);
+		}`)
+		p.open(host.URL + "/")
+		p.until(`window.firsts.numbers && window.firsts.picture`)
+		b.ReportMetric(eval[float64](p, `window.firsts.numbers`), "numbers-ms")
+		b.ReportMetric(eval[float64](p, `window.firsts.picture`), "picture-ms")
+		b.ReportMetric(float64(sent.Load())/1e6, "MB")
+	}
+}
+
+// counter counts the bytes of answers.
+type counter struct {
+	http.ResponseWriter
+	sent *atomic.Int64
+}
+
+func (c *counter) Write(p []byte) (int, error) {
+	c.sent.Add(int64(len(p)))
+	return c.ResponseWriter.Write(p)
+}
+
+// BenchmarkSeason runs a season of two options in the page by one helper and by two: cold, with the start of the helpers,
+// and warm, with vines and light as they remember them.
+func BenchmarkSeason(b *testing.B) {
+	for _, helpers := range []int{1, 2} {
+		b.Run(fmt.Sprintf("by-%d", helpers), func(b *testing.B) {
+			p := newTab(b, bench.browser)
+			p.beforeLoad(withoutPictures)
+			p.beforeLoad(fmt.Sprintf(`Object.defineProperty(navigator, "hardwareConcurrency", { value: %d });`, helpers))
+			p.open(bench.origin).settled()
+			p.until(hook("odds") + `?.classList.contains("pending") === false`) // nothing else is under way
+			for b.Loop() {
+				start := time.Now()
+				eval[bool](p, hook("season")+`.querySelector("summary").click() === undefined`)
+				p.seasonDone()
+				b.ReportMetric(time.Since(start).Seconds()*1e3, "cold-ms")
+				start = time.Now()
+				p.seasonAgain()
+				b.ReportMetric(time.Since(start).Seconds()*1e3, "warm-ms")
+			}
+		})
+	}
+}
+
+// seasonDone waits for a season.
+func (p *tab) seasonDone() {
+	p.t.Helper()
+	p.until(hook("season-state") + `?.dataset.done === "true"`)
+}
+
+// seasonAgain runs the season of the page once more, a day shorter.
+func (p *tab) seasonAgain() {
+	p.t.Helper()
+	eval[bool](p, `(async () => {
+		const to = `+hook("season-to")+`;
+		to.value = new Date(Date.parse(to.value) - 864e5).toISOString().slice(0, 10);
+		to.dispatchEvent(new Event("change", { bubbles: true }));
+		for (let k = 0; k < 3; k++) await new Promise(requestAnimationFrame);
+		return true;
+	})()`)
+	p.seasonDone()
+}
