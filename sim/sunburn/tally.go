@@ -84,8 +84,12 @@ type Tally struct {
 // Step adds an interval over which the surface temperature goes straight from one value to another
 // [°C], with the face in the sun or not.
 func (r *Rule) Step(t *Tally, from_C, to_C float64, lit bool, hours float64) {
-	if from_C > r.least || to_C > r.least {
-		r.heat(t, from_C, to_C, hours)
+	low, high := from_C, to_C // not min and max: browsers would call a function for each
+	if high < low {
+		low, high = high, low
+	}
+	if high >= r.least {
+		r.heat(t, low, high, hours)
 	}
 	if lit {
 		t.Lit_h += hours
@@ -94,51 +98,45 @@ func (r *Rule) Step(t *Tally, from_C, to_C float64, lit bool, hours float64) {
 	}
 }
 
-// heat adds what counts above a limit.
-func (r *Rule) heat(t *Tally, from_C, to_C, hours float64) {
+// heat adds what counts above a limit, of a straight course between two temperatures.
+func (r *Rule) heat(t *Tally, low, high, hours float64) {
 	for k, limit := range r.limits {
-		share := shareOver(from_C, to_C, limit)
-		if share == 0 {
-			continue
+		if share, over := above(low, high, limit); share > 0 {
+			t.Over[k] += hours * share
+			t.Heat[k] += hours * share * over
 		}
-		t.Over[k] += hours * share
-		t.Heat[k] += hours * share * meanOver(from_C, to_C, limit)
 	}
-	t.Dose += hours / lethalTime * r.meanRate(from_C, to_C)
+	t.Dose += hours / lethalTime * r.meanRate(low, high)
 }
 
 // Damaged is the probability that a skin with a dose is damaged: half at a dose of 1.
 func Damaged(dose float64) float64 { return 1 - math.Exp2(-dose) }
 
-// shareOver is the share of a straight course from a to b that lies above a limit.
-func shareOver(a, b, limit float64) float64 {
-	switch low, high := min(a, b), max(a, b); {
+// above is the share of a straight course between two temperatures that lies above a limit, and how far that share is
+// over it in the mean [K].
+func above(low, high, limit float64) (share, over float64) {
+	switch {
 	case low >= limit:
-		return 1
+		return 1, (low+high)/2 - limit
 	case high <= limit:
-		return 0
+		return 0, 0
 	default:
-		return (high - limit) / (high - low)
+		return (high - limit) / (high - low), (high - limit) / 2
 	}
-}
-
-// meanOver is how far a straight course from a to b is over a limit in the mean of the part that is over it [K].
-func meanOver(a, b, limit float64) float64 {
-	low, high := min(a, b), max(a, b)
-	return max((max(low, limit)+high)/2-limit, 0)
 }
 
 // meanRate is the mean rate of damage over a straight course of temperature, 1 at T50. Up to the
 // tolerated temperature skins repair what is done to them: berries shaded in air of 40 °C and more showed
 // no damage where sunlit ones were ruined (Allegro et al. 2024, Acta Hort. 1395). That the rate then
 // rises from zero, as 2^x less its value there, is an assumption.
-func (r *Rule) meanRate(from_C, to_C float64) float64 {
-	low, high := min(from_C, to_C), max(from_C, to_C)
-	if high <= r.from {
+func (r *Rule) meanRate(low, high float64) float64 {
+	share, _ := above(low, high, r.from)
+	if share == 0 {
 		return 0
 	}
-	share := shareOver(low, high, r.from)
-	low = max(low, r.from)
+	if low < r.from {
+		low = r.from
+	}
 	return share * (r.meanPower(low, high) - r.repaired) / (1 - r.repaired)
 }
 
