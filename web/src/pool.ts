@@ -16,26 +16,33 @@ export function sizeHere(): number {
   return poolSize(navigator.hardwareConcurrency || 1, memory);
 }
 
+/** To make the vines of a stage and their light takes a helper as long as so many days of an option on them (measured). */
+const vines_days = 45;
+
 /**
  * Which part a helper does next: neighbouring parts share their vines, so each helper has a run of its own, and one that
- * is through helps at the end of the longest run that is left.
+ * is through helps at the end of the longest run that is left, unless making its vines would take longer than what is left.
  */
 export class Shares {
   private readonly runs: { next: number; end: number }[];
 
-  constructor(parts: number, helpers: number) {
+  constructor(
+    /** Of each part. */
+    private readonly days: readonly number[],
+    helpers: number,
+  ) {
     this.runs = Array.from({ length: helpers }, (_, i) => ({
-      next: Math.floor((parts * i) / helpers),
-      end: Math.floor((parts * (i + 1)) / helpers),
+      next: Math.floor((days.length * i) / helpers),
+      end: Math.floor((days.length * (i + 1)) / helpers),
     }));
   }
 
   take(helper: number): number | undefined {
     const own = this.runs[helper];
     if (own && own.next < own.end) return own.next++;
-    const left = (run: { next: number; end: number }) => run.end - run.next;
+    const left = ({ next, end }: { next: number; end: number }) => this.days.slice(next, end).reduce((a, b) => a + b, 0);
     const longest = this.runs.reduce((a, b) => (left(b) > left(a) ? b : a));
-    return left(longest) > 0 ? --longest.end : undefined;
+    return left(longest) > vines_days ? --longest.end : undefined;
   }
 }
 

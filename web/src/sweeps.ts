@@ -88,7 +88,10 @@ listenToEngine((message: EngineMessage) => {
     wish.sweep.state.value = { phase: "running", done: 0 };
   });
   const daysLeft = parts.reduce((days, part) => days + part.to - part.from, 0);
-  const shares = new Shares(parts.length, sizeHere());
+  const shares = new Shares(
+    parts.map(({ from, to }) => to - from),
+    sizeHere(),
+  );
   waiting.push({ generation: message.generation, ...wish, plan: message.plan, parts, shares, answers: [], daysLeft });
   if (!current) next();
 });
