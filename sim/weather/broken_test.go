@@ -7,6 +7,8 @@ import (
 	"testing"
 	"testing/iotest"
 	"time"
+
+	"rowlight/sim/scenario"
 )
 
 // replaced changes the first occurrence of a text that must be there.
@@ -52,6 +54,20 @@ func TestUnusableFilesBlockAndSayWhere(t *testing.T) {
 				t.Errorf("at line %d, column %d; want %d, %d", faults[0].Line, faults[0].Column, test.line, test.column)
 			}
 		})
+	}
+}
+
+// A known format with semicolons is no logger's table whose columns a person could name.
+func TestPartedFormatsAreNoTables(t *testing.T) {
+	for name, content := range map[string]string{"EPW": text(t, hotWeekEPW), "TMY3": text(t, hotWeekTMY3)} {
+		if sketch, ok := Look(strings.NewReader(strings.ReplaceAll(content, ",", ";")), scenario.Site{}, ""); ok {
+			t.Errorf("%s with semicolons is taken for a table: %+v", name, sketch.Mapping)
+		}
+	}
+	// A table of which nothing is recognized has a list of columns all the same.
+	sketch, ok := Look(strings.NewReader("2024-07-01 10:00,1,2\n2024-07-01 11:00,2,3\n2024-07-01 12:00,3,1\n"), scenario.Site{}, "")
+	if ok && sketch.Mapping.Columns == nil {
+		t.Error("no list of columns")
 	}
 }
 

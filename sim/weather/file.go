@@ -112,7 +112,7 @@ func (s Setting) read(r io.Reader) (File, []Fault) {
 	}
 	g := guesser{lines: wholeLines(o.start, o.raw.Buffered() == peeked)}
 	switch {
-	case guess(bytes.ReplaceAll(o.start, []byte(";"), []byte(","))) != "":
+	case parted(o.start):
 		faults.block(1, 0, "fault.file-semicolons", nil)
 	case g.table(""):
 		faults.block(0, 0, "fault.file-mapping", nil)
@@ -121,6 +121,9 @@ func (s Setting) read(r io.Reader) (File, []Fault) {
 	}
 	return File{}, faults.list()
 }
+
+// parted tells the beginning of a known format whose fields a spreadsheet has parted by semicolons.
+func parted(start []byte) bool { return guess(bytes.ReplaceAll(start, []byte(";"), []byte(","))) != "" }
 
 // guess names the format of a file by its first two lines.
 func guess(start []byte) Format {

@@ -26,7 +26,7 @@ const rowsShown = 4
 func Look(r io.Reader, site scenario.Site, separator string) (s Sketch, ok bool) {
 	faults := &report{}
 	o := open(r, faults)
-	if Blocked(faults.faults) || guess(o.start) != "" {
+	if Blocked(faults.faults) || guess(o.start) != "" || parted(o.start) {
 		return s, false
 	}
 	g := guesser{lines: wholeLines(o.start, o.raw.Buffered() == peeked)}
@@ -38,7 +38,7 @@ func Look(r io.Reader, site scenario.Site, separator string) (s Sketch, ok bool)
 	m := Mapping{
 		Encoding: o.encoding, Separator: g.separator, DecimalComma: g.decimalComma(), FirstLine: g.first + 1,
 		Clock: StandardClock, UTCOffset_h: site.UTCOffset_h, Stamp: StampEnd, WindHeight_m: 10, Wind_ms: usualWind_ms,
-		Columns: g.columns,
+		Columns: append([]Column{}, g.columns...), // a list, if an empty one
 	}
 	g.times(&m)
 	g.windHeight(&m)
