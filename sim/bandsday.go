@@ -207,9 +207,8 @@ func (t *thinOption) live(course weather.Series, values spread.Draw, shade shade
 	if err := d.wake(t.from, t.to, pace); err != nil {
 		return out, err
 	}
-	for side := range d.tallies {
-		tally := &d.tallies[side]
-		out.put(side, tally.summary(t.hours), &tally.steps, t.hours)
+	for _, side := range scenario.Sides {
+		out.put(int(side), d.summary(side, t.hours), &d.tallies[side].steps, t.hours)
 	}
 	return out, nil
 }

@@ -115,7 +115,8 @@ var possible = func() (bounds [allNumbers]struct{ low, high float64 }) {
 	low := result.Summary{Hottest_C: math.Inf(-1), MeanMax_C: math.Inf(-1)}
 	high := result.Summary{
 		Lit_h: 24, Light_MJm2: math.Inf(1), Hottest_C: math.Inf(1), HottestAt_h: 24, MeanMax_C: math.Inf(1),
-		OverWatch_h: 24, OverHot_h: 24, OverBurn_h: 24, HottestOverBurn_h: 24, AtRisk: 1, Browning: math.Inf(1),
+		OverWatch_h: 24, OverHot_h: 24, OverBurn_h: 24,
+		HottestOverWatch_h: 24, HottestOverHot_h: 24, HottestOverBurn_h: 24, AtRisk: 1, Browning: math.Inf(1),
 	}
 	for i, value := range low.Numbers() {
 		bounds[i].low, bounds[i].high = value, high.Numbers()[i]

@@ -1,8 +1,6 @@
 package sim
 
 import (
-	"math"
-
 	"rowlight/sim/result"
 	"rowlight/sim/spread"
 )
@@ -80,22 +78,22 @@ func differences(options []drawnOption, compared int) []result.Difference {
 		}
 		all = append(all, result.Difference{
 			Option: i, Compared: compared,
-			Hottest:   versus(func(s result.Summary) float64 { return s.Hottest_C }),
-			OverWatch: versus(func(s result.Summary) float64 { return s.OverWatch_h }),
-			OverHot:   versus(func(s result.Summary) float64 { return s.OverHot_h }),
-			OverBurn:  versus(func(s result.Summary) float64 { return s.OverBurn_h }),
-			AtRisk:    versus(func(s result.Summary) float64 { return s.AtRisk }),
+			Hottest:          versus(func(s result.Summary) float64 { return s.Hottest_C }),
+			HottestOverWatch: versus(func(s result.Summary) float64 { return s.HottestOverWatch_h }),
+			HottestOverHot:   versus(func(s result.Summary) float64 { return s.HottestOverHot_h }),
+			HottestOverBurn:  versus(func(s result.Summary) float64 { return s.HottestOverBurn_h }),
+			AtRisk:           versus(func(s result.Summary) float64 { return s.AtRisk }),
 		})
 	}
 	return all
 }
 
-// versus compares a number of two options, each on the side where it is higher, draw by draw.
+// versus compares a number of two options, each on its hotter side, draw by draw.
 func versus(a, b *drawnOption, of func(result.Summary) float64) (v result.Versus) {
-	v.Central = onWorseSide(&a.central, of) - onWorseSide(&b.central, of)
+	v.Central = onHotterSide(&a.central, of) - onHotterSide(&b.central, of)
 	apart := make([]float64, len(a.values))
 	for k := range apart {
-		apart[k] = onWorseSide(&a.values[k], of) - onWorseSide(&b.values[k], of)
+		apart[k] = onHotterSide(&a.values[k], of) - onHotterSide(&b.values[k], of)
 	}
 	v.Low, v.High = spread.Band(apart, v.Central)
 	v.Worse = spread.Share(apart, func(value float64) bool { return value > 0 })
@@ -103,11 +101,11 @@ func versus(a, b *drawnOption, of func(result.Summary) float64) (v result.Versus
 	return v
 }
 
-// onWorseSide is a number on the side where it is higher.
-func onWorseSide(n *numbers, of func(result.Summary) float64) float64 {
-	highest := math.Inf(-1)
-	for side := range n {
-		highest = math.Max(highest, of(n.summary(side)))
+// onHotterSide is a number on the side with the hotter hottest fruit.
+func onHotterSide(n *numbers, of func(result.Summary) float64) float64 {
+	left, right := n.summary(0), n.summary(1)
+	if right.Hottest_C > left.Hottest_C {
+		return of(right)
 	}
-	return highest
+	return of(left)
 }

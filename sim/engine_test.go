@@ -84,6 +84,17 @@ func TestResultIsWhole(t *testing.T) {
 					t.Errorf("%s %s: lit share %g with the sun at %.1f°", option.Name, side.Compass, share, day.Sun.Elevation_deg[k])
 				}
 			}
+			over, limit := 0.0, day.Scenario.Limits.Hot_C
+			for k := 1; k < len(day.Hour); k++ {
+				// A straight line from one instant to the next: the part of it over the limit.
+				a, b := side.Steps.Hottest_C[k-1], side.Steps.Hottest_C[k]
+				if high, low := max(a, b), min(a, b); high > limit {
+					over += (day.Hour[k] - day.Hour[k-1]) * min(1, (high-limit)/max(high-low, 1e-12))
+				}
+			}
+			if got := side.Summary.HottestOverHot_h; math.Abs(got-over) > 1e-9 || over == 0 {
+				t.Errorf("%s %s: hottest fruit %g h over the middle limit, its course %g h", option.Name, side.Compass, got, over)
+			}
 			if s := side.Summary; s.OverWatch_h < s.OverHot_h || s.OverHot_h < s.OverBurn_h || s.AtRisk < 0 || s.AtRisk > 1 {
 				t.Errorf("%s %s: summary out of order: %+v", option.Name, side.Compass, s)
 			}

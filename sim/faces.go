@@ -77,10 +77,20 @@ func (e extremes) add(value float64) {
 	e[at] = value
 }
 
-// summary puts the day into a few numbers.
+// summary puts the day of a side into a few numbers.
+func (d *optionDay) summary(side scenario.Side, hours []float64) result.Summary {
+	t := &d.tallies[side]
+	sum, hottest := t.summary(hours), sunburn.Tally{}
+	for k := 1; k < len(hours); k++ {
+		d.rule.Step(&hottest, t.steps.Hottest_C[k-1], t.steps.Hottest_C[k], false, hours[k]-hours[k-1])
+	}
+	sum.HottestOverWatch_h, sum.HottestOverHot_h, sum.HottestOverBurn_h = hottest.Over[0], hottest.Over[1], hottest.Over[2]
+	return sum
+}
+
+// summary is the same without the hours of the hottest fruit over the limits.
 func (t *sideTally) summary(hours []float64) (sum result.Summary) {
 	n := float64(len(t.tallies))
-	burn := make([]float64, 0, len(t.tallies))
 	for i := range t.tallies {
 		tally := &t.tallies[i]
 		sum.Lit_h += tally.Lit_h / n
@@ -89,10 +99,7 @@ func (t *sideTally) summary(hours []float64) (sum result.Summary) {
 		sum.OverBurn_h += tally.Over[2] / n
 		sum.AtRisk += sunburn.Damaged(tally.Dose) / n
 		sum.Browning += tally.Browning / n
-		burn = append(burn, tally.Over[2])
 	}
-	slices.Sort(burn)
-	sum.HottestOverBurn_h = meanOf(burn[len(burn)-max(1, len(burn)/10):])
 	at := highest(t.steps.Hottest_C)
 	sum.Hottest_C, sum.HottestAt_h = t.steps.Hottest_C[at], hours[at]
 	sum.MeanMax_C = t.steps.Mean_C[highest(t.steps.Mean_C)]

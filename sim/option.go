@@ -279,7 +279,7 @@ func (d *optionDay) result() result.Option {
 		o.Sides[side] = result.Side{
 			Compass: scenario.Compass(azimuth), Azimuth_deg: azimuth,
 			SunSide: d.option.Rows.SunSideOf(side, d.scenario.Site.Latitude_deg),
-			Steps:   tally.steps, Summary: tally.summary(hours),
+			Steps:   tally.steps, Summary: d.summary(side, hours),
 		}
 	}
 	return o

@@ -94,6 +94,8 @@ func faultsOf(day result.Day) (faults []string) {
 		sum := side.Summary
 		wrong(!(0 <= sum.OverBurn_h && sum.OverBurn_h <= sum.OverHot_h && sum.OverHot_h <= sum.OverWatch_h && sum.OverWatch_h <= 24),
 			"%g, %g and %g h over the limits", sum.OverWatch_h, sum.OverHot_h, sum.OverBurn_h)
+		wrong(!(0 <= sum.HottestOverBurn_h && sum.HottestOverBurn_h <= sum.HottestOverHot_h && sum.HottestOverHot_h <= sum.HottestOverWatch_h && sum.HottestOverWatch_h <= 24),
+			"the hottest fruit is %g, %g and %g h over the limits", sum.HottestOverWatch_h, sum.HottestOverHot_h, sum.HottestOverBurn_h)
 		wrong(!(0 <= sum.Lit_h && sum.Lit_h <= 24 && 0 <= sum.AtRisk && sum.AtRisk <= 1), "%g h in the sun, %g at risk", sum.Lit_h, sum.AtRisk)
 		// No side takes in more than a plate that follows the sun, 1361 W/m² above the air, through the whole day.
 		wrong(!(0 <= sum.Light_MJm2 && sum.Light_MJm2 < 1361*24*3600/1e6), "%g MJ/m² on a side", sum.Light_MJm2)

@@ -19,16 +19,16 @@ type ranged struct {
 // rangedNumbers are those shown for reading; json holds them all.
 func rangedNumbers(day result.Day, units words.Units) []ranged {
 	limits := day.Scenario.Limits
-	over := func(limit float64) string { return "over " + words.Quantity(limit, "degC", -1, units) }
+	over := func(limit float64) string { return "hottest fruit over " + words.Quantity(limit, "degC", -1, units) }
 	return []ranged{
 		{"hottest fruit", "degC", "K", 1, func(s *result.Summary) float64 { return s.Hottest_C },
 			func(b *result.SummaryBands) result.Band { return b.Hottest_C }, func(d *result.Difference) result.Versus { return d.Hottest }},
-		{over(limits.Watch_C), "h", "h", 1, func(s *result.Summary) float64 { return s.OverWatch_h },
-			func(b *result.SummaryBands) result.Band { return b.OverWatch_h }, func(d *result.Difference) result.Versus { return d.OverWatch }},
-		{over(limits.Hot_C), "h", "h", 1, func(s *result.Summary) float64 { return s.OverHot_h },
-			func(b *result.SummaryBands) result.Band { return b.OverHot_h }, func(d *result.Difference) result.Versus { return d.OverHot }},
-		{over(limits.Burn_C), "h", "h", 1, func(s *result.Summary) float64 { return s.OverBurn_h },
-			func(b *result.SummaryBands) result.Band { return b.OverBurn_h }, func(d *result.Difference) result.Versus { return d.OverBurn }},
+		{over(limits.Watch_C), "h", "h", 1, func(s *result.Summary) float64 { return s.HottestOverWatch_h },
+			func(b *result.SummaryBands) result.Band { return b.HottestOverWatch_h }, func(d *result.Difference) result.Versus { return d.HottestOverWatch }},
+		{over(limits.Hot_C), "h", "h", 1, func(s *result.Summary) float64 { return s.HottestOverHot_h },
+			func(b *result.SummaryBands) result.Band { return b.HottestOverHot_h }, func(d *result.Difference) result.Versus { return d.HottestOverHot }},
+		{over(limits.Burn_C), "h", "h", 1, func(s *result.Summary) float64 { return s.HottestOverBurn_h },
+			func(b *result.SummaryBands) result.Band { return b.HottestOverBurn_h }, func(d *result.Difference) result.Versus { return d.HottestOverBurn }},
 		{"at risk", "share", "share", 0, func(s *result.Summary) float64 { return s.AtRisk },
 			func(b *result.SummaryBands) result.Band { return b.AtRisk }, func(d *result.Difference) result.Versus { return d.AtRisk }},
 	}

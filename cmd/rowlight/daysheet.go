@@ -62,11 +62,13 @@ func summarySheet(day result.Day, units words.Units) sheet {
 		{"hottest_C", "hottest", "degC", 1},
 		{"hottestAt", "", "", 0},
 		{"", "at", "", 0},
+		{"hottestOverWatch_h", "", "h", 1},
+		{"hottestOverHot_h", over(limits.Hot_C), "h", 1},
+		{"hottestOverBurn_h", over(limits.Burn_C), "h", 1},
 		{"meanMax_C", "mean at most", "degC", 1},
-		{"overWatch_h", over(limits.Watch_C), "h", 1},
-		{"overHot_h", over(limits.Hot_C), "h", 1},
-		{"overBurn_h", over(limits.Burn_C), "h", 1},
-		{"hottestOverBurn_h", "hottest tenth", "h", 1},
+		{"overWatch_h", "", "h", 1},
+		{"overHot_h", "mean " + over(limits.Hot_C), "h", 1},
+		{"overBurn_h", "mean " + over(limits.Burn_C), "h", 1},
 		{"atRisk", "at risk", "share", 0},
 		{"browning", "browning", "", 1},
 	}}
@@ -75,8 +77,9 @@ func summarySheet(day result.Day, units words.Units) sheet {
 			s := side.Summary
 			out.rows = append(out.rows, []any{
 				day.Date, letter(o), option.Name, side.Compass, string(side.SunSide),
-				s.Lit_h, s.Light_MJm2, s.Hottest_C, moment(day, s.HottestAt_h), words.Clock(s.HottestAt_h), s.MeanMax_C,
-				s.OverWatch_h, s.OverHot_h, s.OverBurn_h, s.HottestOverBurn_h, s.AtRisk, s.Browning,
+				s.Lit_h, s.Light_MJm2, s.Hottest_C, moment(day, s.HottestAt_h), words.Clock(s.HottestAt_h),
+				s.HottestOverWatch_h, s.HottestOverHot_h, s.HottestOverBurn_h, s.MeanMax_C,
+				s.OverWatch_h, s.OverHot_h, s.OverBurn_h, s.AtRisk, s.Browning,
 			})
 		}
 	}
@@ -87,7 +90,7 @@ func summarySheet(day result.Day, units words.Units) sheet {
 func writeDayTable(w io.Writer, day result.Day, units words.Units, summaryOnly bool) error {
 	writeHeading(w, day, units)
 	writeVerdicts(w, day, units)
-	fmt.Fprintf(w, "\nThe day on each side of the rows. Hours over a limit are means over the fruit; the limits are assumptions.\n\n")
+	fmt.Fprintf(w, "\nThe day on each side of the rows. Hours over a limit stand after the fruit that they are of: the hottest tenth of the bunch sides, then the mean. The limits are assumptions.\n\n")
 	if err := summarySheet(day, units).writeTable(w, units); err != nil {
 		return err
 	}

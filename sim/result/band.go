@@ -51,28 +51,31 @@ type Band struct {
 
 // SummaryBands are the bands of the numbers of a Summary.
 type SummaryBands struct {
-	Lit_h             Band `json:"lit_h"`
-	Light_MJm2        Band `json:"light_MJm2"`
-	Hottest_C         Band `json:"hottest_C"`
-	HottestAt_h       Band `json:"hottestAt_h"`
-	MeanMax_C         Band `json:"meanMax_C"`
-	OverWatch_h       Band `json:"overWatch_h"`
-	OverHot_h         Band `json:"overHot_h"`
-	OverBurn_h        Band `json:"overBurn_h"`
-	HottestOverBurn_h Band `json:"hottestOverBurn_h"`
-	AtRisk            Band `json:"atRisk"`
-	Browning          Band `json:"browning"`
+	Lit_h              Band `json:"lit_h"`
+	Light_MJm2         Band `json:"light_MJm2"`
+	Hottest_C          Band `json:"hottest_C"`
+	HottestAt_h        Band `json:"hottestAt_h"`
+	MeanMax_C          Band `json:"meanMax_C"`
+	OverWatch_h        Band `json:"overWatch_h"`
+	OverHot_h          Band `json:"overHot_h"`
+	OverBurn_h         Band `json:"overBurn_h"`
+	HottestOverWatch_h Band `json:"hottestOverWatch_h"`
+	HottestOverHot_h   Band `json:"hottestOverHot_h"`
+	HottestOverBurn_h  Band `json:"hottestOverBurn_h"`
+	AtRisk             Band `json:"atRisk"`
+	Browning           Band `json:"browning"`
 }
 
-// Difference is how one option differs from the compared one, each on its worse side: option minus compared.
+// Difference is how the fruit of one option differs from that of the compared one, each on the side where its hottest
+// fruit is hotter: option minus compared.
 type Difference struct {
-	Option    int    `json:"option"`   // index in the scenario
-	Compared  int    `json:"compared"` // index of the other
-	Hottest   Versus `json:"hottest_K"`
-	OverWatch Versus `json:"overWatch_h"`
-	OverHot   Versus `json:"overHot_h"`
-	OverBurn  Versus `json:"overBurn_h"`
-	AtRisk    Versus `json:"atRisk"`
+	Option           int    `json:"option"`   // index in the scenario
+	Compared         int    `json:"compared"` // index of the other
+	Hottest          Versus `json:"hottest_K"`
+	HottestOverWatch Versus `json:"hottestOverWatch_h"`
+	HottestOverHot   Versus `json:"hottestOverHot_h"`
+	HottestOverBurn  Versus `json:"hottestOverBurn_h"`
+	AtRisk           Versus `json:"atRisk"`
 }
 
 // Versus is a difference with its band, and how often it is of either sign. More is worse.
@@ -85,25 +88,25 @@ type Versus struct {
 }
 
 // SummaryNumbers is how many numbers a Summary has.
-const SummaryNumbers = 11
+const SummaryNumbers = 13
 
 // Numbers are the numbers of a summary, in the order of its fields.
 func (s *Summary) Numbers() [SummaryNumbers]float64 {
 	return [SummaryNumbers]float64{
 		s.Lit_h, s.Light_MJm2, s.Hottest_C, s.HottestAt_h, s.MeanMax_C, s.OverWatch_h, s.OverHot_h, s.OverBurn_h,
-		s.HottestOverBurn_h, s.AtRisk, s.Browning,
+		s.HottestOverWatch_h, s.HottestOverHot_h, s.HottestOverBurn_h, s.AtRisk, s.Browning,
 	}
 }
 
 // SetNumbers is the reverse of Numbers.
 func (s *Summary) SetNumbers(n [SummaryNumbers]float64) {
-	*s = Summary{n[0], n[1], n[2], n[3], n[4], n[5], n[6], n[7], n[8], n[9], n[10]}
+	*s = Summary{n[0], n[1], n[2], n[3], n[4], n[5], n[6], n[7], n[8], n[9], n[10], n[11], n[12]}
 }
 
 // Each are the bands in the order of Summary.Numbers.
 func (b *SummaryBands) Each() [SummaryNumbers]*Band {
 	return [SummaryNumbers]*Band{
 		&b.Lit_h, &b.Light_MJm2, &b.Hottest_C, &b.HottestAt_h, &b.MeanMax_C, &b.OverWatch_h, &b.OverHot_h, &b.OverBurn_h,
-		&b.HottestOverBurn_h, &b.AtRisk, &b.Browning,
+		&b.HottestOverWatch_h, &b.HottestOverHot_h, &b.HottestOverBurn_h, &b.AtRisk, &b.Browning,
 	}
 }

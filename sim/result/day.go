@@ -4,7 +4,7 @@ package result
 import "rowlight/sim/scenario"
 
 // ModelVersion names the physics that made a result; it changes whenever numbers change.
-const ModelVersion = "0.2.0"
+const ModelVersion = "0.3.0"
 
 // Day is the answer to one scenario on one day.
 type Day struct {
@@ -96,20 +96,23 @@ type Steps struct {
 	Wind_ms   []float64 `json:"windNear_ms"` // wind at the fruit
 }
 
-// Summary is the day in a few numbers. Hours over a limit are the mean over faces of the time that
-// the hottest point of the berry spends over it.
+// Summary is the day in a few numbers. Hours over a limit are the mean over faces of the time that the hottest point of
+// the berry spends over it; those of the hottest fruit are the time that Steps.Hottest_C is over it, whichever faces
+// make up that tenth at the moment.
 type Summary struct {
-	Lit_h             float64 `json:"lit_h"`             // mean over faces of the hours in direct sun
-	Light_MJm2        float64 `json:"light_MJm2"`        // daily sunlight on the face
-	Hottest_C         float64 `json:"hottest_C"`         // highest of Steps.Hottest_C
-	HottestAt_h       float64 `json:"hottestAt_h"`       // clock hour of it
-	MeanMax_C         float64 `json:"meanMax_C"`         // highest of Steps.Mean_C
-	OverWatch_h       float64 `json:"overWatch_h"`       // hours over limits.watch_C, mean over faces
-	OverHot_h         float64 `json:"overHot_h"`         // hours over limits.hot_C
-	OverBurn_h        float64 `json:"overBurn_h"`        // hours over limits.burn_C
-	HottestOverBurn_h float64 `json:"hottestOverBurn_h"` // the same for the hottest tenth of faces by that count
-	AtRisk            float64 `json:"atRisk"`            // share of fruit at risk of sunburn necrosis [0–1]
-	Browning          float64 `json:"browning"`          // browning dose, mean over faces
+	Lit_h              float64 `json:"lit_h"`              // mean over faces of the hours in direct sun
+	Light_MJm2         float64 `json:"light_MJm2"`         // daily sunlight on the face
+	Hottest_C          float64 `json:"hottest_C"`          // highest of Steps.Hottest_C
+	HottestAt_h        float64 `json:"hottestAt_h"`        // clock hour of it
+	MeanMax_C          float64 `json:"meanMax_C"`          // highest of Steps.Mean_C
+	OverWatch_h        float64 `json:"overWatch_h"`        // hours over limits.watch_C, mean over faces
+	OverHot_h          float64 `json:"overHot_h"`          // hours over limits.hot_C
+	OverBurn_h         float64 `json:"overBurn_h"`         // hours over limits.burn_C
+	HottestOverWatch_h float64 `json:"hottestOverWatch_h"` // hours of the hottest fruit over limits.watch_C
+	HottestOverHot_h   float64 `json:"hottestOverHot_h"`   // over limits.hot_C
+	HottestOverBurn_h  float64 `json:"hottestOverBurn_h"`  // over limits.burn_C
+	AtRisk             float64 `json:"atRisk"`             // share of fruit at risk of sunburn necrosis [0–1]
+	Browning           float64 `json:"browning"`           // browning dose, mean over faces
 }
 
 // Sentence is a verdict or comparison as a code of the text catalogue and its parameters.

@@ -11,15 +11,17 @@ import (
 // alike_K and alike_h are differences that are not worth a word; assumptions of this program.
 const alike_K, alike_h = 0.5, 0.1
 
-// Compare says in one sentence how an option differs from the one that it is compared with: by its
-// hottest fruit and by the hours over a limit, each on the worse side.
+// Compare says in one sentence how the hottest fruit of an option differs from that of the one that it is compared
+// with: by its highest temperature and by its hours over a limit, each on its worse side.
 func Compare(o, base result.Option, s scenario.Scenario) result.Sentence {
-	limit := comparedLimit(o, base, s.Limits)
-	delta, hours := hottestOf(o)-hottestOf(base), limit.hours(o)-limit.hours(base)
-	neither := limit.hours(o) < alike_h && limit.hours(base) < alike_h
+	own, _ := sides(o)
+	other, _ := sides(base)
+	limit := comparedLimit(own, other, s.Limits)
+	delta, hours := own.Summary.Hottest_C-other.Summary.Hottest_C, limit.of(own.Summary)-limit.of(other.Summary)
+	neither := limit.of(own.Summary) < alike_h && limit.of(other.Summary) < alike_h
 	return result.Sentence{
 		Code:  "compare." + difference(delta, hours, neither),
-		Words: map[string]string{"name": o.Name, "base": base.Name},
+		Words: map[string]string{"name": o.Name, "base": base.Name, "side": own.Compass, "baseSide": other.Compass},
 		Values: map[string]float64{
 			"delta": math.Abs(delta), "hours": math.Abs(hours), "limit": limit.temperature,
 			"alikeDelta": alike_K, "alikeHours": alike_h,
@@ -50,33 +52,23 @@ func difference(delta, hours float64, neither bool) string {
 	return strings.Join(ways, "-")
 }
 
-// counted is one of the counted limits with its hours on a side.
+// counted is one of the limits with the hours that the hottest fruit of a side is over it.
 type counted struct {
 	temperature float64
 	of          func(result.Summary) float64
 }
 
-// comparedLimit is the highest limit that either option passes for long enough to compare.
-func comparedLimit(o, base result.Option, l scenario.Limits) counted {
+// comparedLimit is the highest limit that either side passes for long enough to compare.
+func comparedLimit(own, other result.Side, l scenario.Limits) counted {
 	limits := []counted{
-		{l.Burn_C, func(s result.Summary) float64 { return s.OverBurn_h }},
-		{l.Hot_C, func(s result.Summary) float64 { return s.OverHot_h }},
-		{l.Watch_C, func(s result.Summary) float64 { return s.OverWatch_h }},
+		{l.Burn_C, func(s result.Summary) float64 { return s.HottestOverBurn_h }},
+		{l.Hot_C, func(s result.Summary) float64 { return s.HottestOverHot_h }},
+		{l.Watch_C, func(s result.Summary) float64 { return s.HottestOverWatch_h }},
 	}
 	for _, limit := range limits {
-		if limit.hours(o) >= alike_h || limit.hours(base) >= alike_h {
+		if limit.of(own.Summary) >= alike_h || limit.of(other.Summary) >= alike_h {
 			return limit
 		}
 	}
 	return limits[len(limits)-1]
-}
-
-// hours is the time over the limit on the side where it is longer [h].
-func (c counted) hours(o result.Option) float64 {
-	return math.Max(c.of(o.Sides[0].Summary), c.of(o.Sides[1].Summary))
-}
-
-// hottestOf is the hottest fruit of either side [°C].
-func hottestOf(o result.Option) float64 {
-	return math.Max(o.Sides[0].Summary.Hottest_C, o.Sides[1].Summary.Hottest_C)
 }

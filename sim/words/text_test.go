@@ -69,9 +69,9 @@ func TestClock(t *testing.T) {
 }
 
 func TestSentencesFollowTheUnits(t *testing.T) {
-	sentence := result.Sentence{Code: "compare.cooler", Words: map[string]string{"name": "B", "base": "A"},
+	sentence := result.Sentence{Code: "compare.cooler", Words: map[string]string{"name": "B", "base": "A", "side": "west", "baseSide": "east"},
 		Values: map[string]float64{"delta": 12, "limit": 45}}
-	want := "“B” keeps its hottest fruit 21.6 °F cooler than “A”; hours over 113.0 °F are alike."
+	want := "The hottest fruit of “B” (west side) stays 21.6 °F cooler than that of “A” (east side); both are over 113.0 °F for about as long."
 	if got := (words.Style{Units: words.US}).Sentence(sentence); got != want {
 		t.Errorf("%s\nwant %s", got, want)
 	}

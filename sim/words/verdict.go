@@ -9,8 +9,8 @@ import (
 
 // Bounds at which the words change; assumptions of this program.
 const (
-	// burning_h is how long the hottest tenth of the bunch sides must pass the burn limit before a side
-	// is said to burn; below that it comes close.
+	// burning_h is how long the hottest fruit must be over the burn limit before a side is said to burn; below that it
+	// comes close.
 	burning_h = 0.25
 	// shadedShare is the share of lit fruit below which fruit is said to stay shaded.
 	shadedShare = 0.15
@@ -28,6 +28,9 @@ const (
 // The sides of the option must carry their courses and their summaries.
 func Verdict(o result.Option, s scenario.Scenario) result.Sentence {
 	worse, other := sides(o)
+	if !burns(worse, s.Limits) && burns(other, s.Limits) {
+		worse, other = other, worse
+	}
 	hottest := values{"hottest": worse.Summary.Hottest_C, "time": worse.Summary.HottestAt_h}
 	limits := s.Limits
 	switch {
@@ -65,11 +68,10 @@ func sentence(code string, words map[string]string, numbers values) result.Sente
 	return result.Sentence{Code: code, Words: words, Values: numbers}
 }
 
-// sides gives the worse side of an option first: the one that burns longer, or else gets hotter.
+// sides gives the worse side of an option first, the one with the hotter hottest fruit.
 func sides(o result.Option) (worse, other result.Side) {
 	left, right := o.Sides[scenario.Left], o.Sides[scenario.Right]
-	burns, hotter := right.Summary.HottestOverBurn_h-left.Summary.HottestOverBurn_h, right.Summary.Hottest_C-left.Summary.Hottest_C
-	if burns > 0 || burns == 0 && hotter > 0 {
+	if right.Summary.Hottest_C > left.Summary.Hottest_C {
 		return right, left
 	}
 	return left, right

@@ -37,10 +37,9 @@ func side(compass string, lit, peak, hour float64) result.Side {
 	for _, temperature := range hottest {
 		if temperature > 45 {
 			s.Summary.HottestOverBurn_h += 1.0 / 12
-			s.Summary.OverBurn_h += 1.0 / 24
 		}
 		if temperature > 40 {
-			s.Summary.OverHot_h += 1.0 / 24
+			s.Summary.HottestOverHot_h += 1.0 / 12
 		}
 	}
 	return s
@@ -57,23 +56,23 @@ func TestVerdict(t *testing.T) {
 		want        string
 	}{
 		"open side": {side("west", 0.9, 49.8, 16), side("east", 0.9, 42, 9),
-			"The west side burns from 13:54 (hottest tenth over 45.0 °C): no leaves between it and the sun."},
+			"The west side burns from 13:54 (hottest fruit over 45.0 °C): no leaves between it and the sun."},
 		"gaps": {side("west", 0.4, 49.8, 16), side("east", 0.3, 42, 9),
-			"The west side burns from 13:54 (hottest tenth over 45.0 °C): the sun comes through gaps in the leaves."},
+			"The west side burns from 13:54 (hottest fruit over 45.0 °C): the sun comes through gaps in the leaves."},
 		"few": {side("west", 0.1, 49.8, 16), side("east", 0.1, 42, 9),
-			"The west side burns from 13:54 (hottest tenth over 45.0 °C): few of its bunches are in the sun, but those are hot."},
+			"The west side burns from 13:54 (hottest fruit over 45.0 °C): few of its bunches are in the sun, but those are hot."},
 		"air": {side("west", 0, 49.8, 16), side("east", 0, 42, 9),
-			"The west side burns from 13:54 (hottest tenth over 45.0 °C): it is shaded, but the air around it is hot."},
+			"The west side burns from 13:54 (hottest fruit over 45.0 °C): it is shaded, but the air around it is hot."},
 		"both": {side("south-west", 0.9, 49.8, 16), side("north-east", 0.9, 47, 10),
-			"Both sides burn; the south-west side is worse, from 13:54 (hottest tenth over 45.0 °C): no leaves between it and the sun."},
+			"Both sides burn; the south-west side is worse, from 13:54 (hottest fruit over 45.0 °C): no leaves between it and the sun."},
 		"right side worse": {side("south", 0.2, 41, 12), side("north", 0.8, 48, 12),
-			"The north side burns from 10:18 (hottest tenth over 45.0 °C): no leaves between it and the sun."},
+			"The north side burns from 10:18 (hottest fruit over 45.0 °C): no leaves between it and the sun."},
 		"brief": {side("west", 0.8, 45.001, 16), side("east", 0.8, 41, 9),
-			"The west side comes close to burning at 16:00, 45.0 °C: no leaves between it and the sun."},
+			"The west side comes close to burning at 16:00, hottest fruit 45.0 °C: no leaves between it and the sun."},
 		"shaded": {side("west", 0.05, 44.1, 15.34), side("east", 0.05, 39, 10),
 			"The fruit stays shaded when it is hottest; hottest fruit 44.1 °C at 15:20."},
 		"hot": {side("west", 0.6, 43, 15.5), side("east", 0.6, 41, 9),
-			"The west side is over 40.0 °C from 13:37, up to 43.0 °C at 15:30: no leaves between it and the sun."},
+			"The hottest fruit of the west side is over 40.0 °C from 13:37, up to 43.0 °C at 15:30: no leaves between it and the sun."},
 		"mild": {side("west", 0.6, 38, 15.5), side("east", 0.6, 36, 9),
 			"The fruit stays below 40.0 °C all day; hottest fruit 38.0 °C at 15:30."},
 		"polar night": {none, none,
@@ -108,8 +107,10 @@ func TestVerdictSurvivesAnEmptyResult(t *testing.T) {
 
 func TestCompare(t *testing.T) {
 	option := func(name string, peak, burn_h, hot_h float64) result.Option {
-		s := result.Side{Summary: result.Summary{Hottest_C: peak, OverBurn_h: burn_h, OverHot_h: hot_h}}
-		return result.Option{Name: name, Sides: [2]result.Side{{}, s}}
+		s := result.Side{Compass: "west", Summary: result.Summary{Hottest_C: peak, HottestOverBurn_h: burn_h, HottestOverHot_h: hot_h}}
+		// The other side burns longer but stays cooler: it does not count.
+		cooler := result.Side{Compass: "east", Summary: result.Summary{Hottest_C: peak - 3, HottestOverBurn_h: burn_h + 1, HottestOverHot_h: hot_h + 1}}
+		return result.Option{Name: name, Sides: [2]result.Side{cooler, s}}
 	}
 	base := option("VSP, spurs", 49.8, 2.4, 5)
 	tests := map[string]struct {
@@ -117,29 +118,29 @@ func TestCompare(t *testing.T) {
 		want         string
 	}{
 		"cooler-shorter": {option("Sprawl", 44.1, 0, 2), base,
-			"“Sprawl” keeps its hottest fruit 5.7 °C cooler than “VSP, spurs”, with 2.4 h less over 45.0 °C on the worse side."},
+			"The hottest fruit of “Sprawl” (west side) stays 5.7 °C cooler than that of “VSP, spurs” (west side), and is over 45.0 °C for 2.4 h less."},
 		"hotter-longer": {base, option("Sprawl", 44.1, 0, 2),
-			"“VSP, spurs” lets its hottest fruit get 5.7 °C hotter than “Sprawl”, with 2.4 h more over 45.0 °C on the worse side."},
+			"The hottest fruit of “VSP, spurs” (west side) gets 5.7 °C hotter than that of “Sprawl” (west side), and is over 45.0 °C for 2.4 h longer."},
 		"cooler-longer": {option("B", 48.8, 3, 5), base,
-			"“B” keeps its hottest fruit 1.0 °C cooler than “VSP, spurs”, but has 0.6 h more over 45.0 °C on the worse side."},
+			"The hottest fruit of “B” (west side) stays 1.0 °C cooler than that of “VSP, spurs” (west side), but is over 45.0 °C for 0.6 h longer."},
 		"hotter-shorter": {option("B", 50.8, 2, 5), base,
-			"“B” lets its hottest fruit get 1.0 °C hotter than “VSP, spurs”, but has 0.4 h less over 45.0 °C on the worse side."},
+			"The hottest fruit of “B” (west side) gets 1.0 °C hotter than that of “VSP, spurs” (west side), but is over 45.0 °C for 0.4 h less."},
 		"cooler": {option("B", 48.8, 2.4, 5), base,
-			"“B” keeps its hottest fruit 1.0 °C cooler than “VSP, spurs”; hours over 45.0 °C are alike."},
+			"The hottest fruit of “B” (west side) stays 1.0 °C cooler than that of “VSP, spurs” (west side); both are over 45.0 °C for about as long."},
 		"hotter": {option("B", 50.8, 2.4, 5), base,
-			"“B” lets its hottest fruit get 1.0 °C hotter than “VSP, spurs”; hours over 45.0 °C are alike."},
+			"The hottest fruit of “B” (west side) gets 1.0 °C hotter than that of “VSP, spurs” (west side); both are over 45.0 °C for about as long."},
 		"shorter": {option("B", 49.8, 2, 5), base,
-			"“B” has 0.4 h less over 45.0 °C on the worse side than “VSP, spurs”; the hottest fruit is alike."},
+			"The hottest fruit of “B” (west side) is over 45.0 °C for 0.4 h less than that of “VSP, spurs” (west side); their highest temperatures are alike."},
 		"longer": {option("B", 49.8, 3, 5), base,
-			"“B” has 0.6 h more over 45.0 °C on the worse side than “VSP, spurs”; the hottest fruit is alike."},
+			"The hottest fruit of “B” (west side) is over 45.0 °C for 0.6 h longer than that of “VSP, spurs” (west side); their highest temperatures are alike."},
 		"alike": {option("B", 49.6, 2.42, 9), base,
-			"“B” and “VSP, spurs” differ by less than 0.5 °C at the hottest fruit and by less than 0.1 h over 45.0 °C."},
+			"The hottest fruit of “B” (west side) and that of “VSP, spurs” (west side) differ by less than 0.5 °C, and by less than 0.1 h over 45.0 °C."},
 		"cooler-neither": {option("B", 33, 0, 0), option("C", 34.5, 0, 0),
-			"“B” keeps its hottest fruit 1.5 °C cooler than “C”; neither is over 35.0 °C for long."},
+			"The hottest fruit of “B” (west side) stays 1.5 °C cooler than that of “C” (west side); neither is over 35.0 °C for long."},
 		"hotter-neither": {option("B", 34.5, 0, 0), option("C", 33, 0, 0),
-			"“B” lets its hottest fruit get 1.5 °C hotter than “C”; neither is over 35.0 °C for long."},
+			"The hottest fruit of “B” (west side) gets 1.5 °C hotter than that of “C” (west side); neither is over 35.0 °C for long."},
 		"limit that counts": {option("B", 42, 0, 1), option("C", 44, 0.01, 3),
-			"“B” keeps its hottest fruit 2.0 °C cooler than “C”, with 2.0 h less over 40.0 °C on the worse side."},
+			"The hottest fruit of “B” (west side) stays 2.0 °C cooler than that of “C” (west side), and is over 40.0 °C for 2.0 h less."},
 	}
 	for name, test := range tests {
 		t.Run(name, func(t *testing.T) {

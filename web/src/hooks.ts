@@ -21,9 +21,10 @@
  *   ways                   choice of the way of looking; way-natural, way-light, way-heat, way-slice, way-outlook
  *   painted                says that the pictures are painted without WebGL, only while they are
  *   option-L-from          select of places to look from; option-L-read reads a bunch; option-L-link links the looks
+ *   option-L-tools         unfolds the tools of a narrow pane; option-L-closer one of them
  *   option-L-bunch         the day of the bunch that is read; option-L-bunch-next goes to the next
  *   option-L-verdict       the sentence
- *   option-L-hottest, -overBurn, -overHot, -overWatch      the day on the worse side
+ *   option-L-hottest, -overBurn, -overHot, -overWatch      the day of the hottest fruit on the worse side
  *   option-L-hottest-range, …                              data-low and data-high of its range, once drawn
  *   option-L-unsure        where the model is less sure of it, only while it is
  *   option-L-notices       what a grower would find wrong with the design, only while something is
@@ -36,7 +37,8 @@
  *   comparison-notes       heat for people, as long as any fruit gets hot
  *   odds                   what the draws of uncertain inputs say; data-draws lived through so far
  *   option-L-S-lit, -mean, -hottest                        at the chosen hour
- *   option-L-S-dayHottest, -overWatch, -overHot, -overBurn over the day
+ *   option-L-S-dayHottest, -overWatch, -overHot, -overBurn the hottest fruit over the day, with -mean behind it the mean
+ *                          fruit, and -atRisk its share
  *   faults                 what is wrong with the document, only while something is
  *   restart                starts the engine again after a crash, restart-view the pictures
  *   other-tabs             says that another tab is open

@@ -92,3 +92,24 @@ export function spellsOver(hour: readonly number[], course: readonly number[], l
   if (from !== null) spells.push({ from, to: hour.at(-1) ?? from });
   return spells;
 }
+
+/** A scale whose ends and ticks are round numbers. */
+export interface RoundScale {
+  from: number;
+  to: number;
+  step: number;
+}
+
+/** No scale has more steps than this. */
+const mostSteps = 6;
+
+/** The finest scale of few steps that holds some values. */
+export function roundScale(values: readonly number[]): RoundScale {
+  const [least, most] = [Math.min(...values), Math.max(...values)];
+  for (let size = 1; ; size *= 10) {
+    for (const step of [size, 2 * size, 5 * size]) {
+      const [first, last] = [Math.floor(least / step), Math.ceil(most / step)];
+      if (!(last - first > mostSteps)) return { from: first * step, to: Math.max(last, first + 1) * step, step };
+    }
+  }
+}

@@ -66,7 +66,7 @@ export function verdictText(sentence: Sentence, units: UnitSystem): string {
 export function comparisonText(sentence: Sentence, option: number, base: number, count: number, units: UnitSystem): string {
   const { name, base: baseName } = sentence.words ?? {};
   const called = (index: number, own: string | undefined) => (name === baseName ? letter(index) : count > 2 ? `${letter(index)}: ${optionWord(own ?? "")}` : (own ?? ""));
-  return sentenceText(sentence.code, { name: called(option, name), base: called(base, baseName), ...sentence.values }, units);
+  return sentenceText(sentence.code, { ...sentence.words, name: called(option, name), base: called(base, baseName), ...sentence.values }, units);
 }
 
 export function faultText(fault: Fault, units: UnitSystem): string {

@@ -62,17 +62,19 @@ export function sideName(side: Side): string {
   return t("side.compass", { side: key ? t(key) : "", compass: sharedWord(side.compass) });
 }
 
-/** The numbers of a day that are read as "worse when higher". */
-export type DayNumber = "hottest_C" | "overBurn_h" | "overHot_h" | "overWatch_h";
+/** The numbers of the hottest fruit over a day. */
+export type DayNumber = "hottest_C" | "hottestOverBurn_h" | "hottestOverHot_h" | "hottestOverWatch_h";
 
-/** The side on which a number of the day is higher, its place in the results, and the number. */
+/** A number of the worse side, the one with the hotter hottest fruit, as verdicts and comparisons have it; and the place of the side in the results. */
 export function worse(option: OptionResult | undefined, number: DayNumber): { side: Side; at: number; value: number } | undefined {
-  if (!option) return undefined;
-  const of = (side: Side, at: number) => ({ side, at, value: (side.summary as Summary)[number] });
-  return option.sides.map(of).reduce((a, b) => (b.value > a.value ? b : a));
+  const [left, right] = option?.sides ?? [];
+  if (!left || !right) return undefined;
+  const at = right.summary.hottest_C > left.summary.hottest_C ? 1 : 0;
+  const side = at ? right : left;
+  return { side, at, value: (side.summary as Summary)[number] };
 }
 
-/** The range of a number of the day on the side where it is higher; undefined until it has been drawn. */
+/** The range of a number of the day on the worse side; undefined until it has been drawn. */
 export function worseBand(option: number, number: DayNumber): Band | undefined {
   const at = worse(optionResult(option), number)?.at;
   return at === undefined ? undefined : (ranges.value?.options[option]?.sides[at] as SummaryBands | undefined)?.[number];

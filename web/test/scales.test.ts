@@ -1,13 +1,21 @@
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { test } from "node:test";
-import { infernoHex, onScale, readable, spellsOver, temperatureColour, temperatureScale } from "../src/scales.ts";
+import { infernoHex, onScale, readable, roundScale, spellsOver, temperatureColour, temperatureScale } from "../src/scales.ts";
 
 test("crossings of a limit are interpolated between instants", () => {
   assert.deepEqual(spellsOver([0, 1, 2, 3, 4], [40, 44, 48, 44, 40], 45), [{ from: 1.25, to: 2.75 }]);
   assert.deepEqual(spellsOver([0, 1, 2], [50, 50, 40], 45), [{ from: 0, to: 1.5 }]);
   assert.deepEqual(spellsOver([0, 1], [44, 46], 45), [{ from: 0.5, to: 1 }]);
   assert.deepEqual(spellsOver([0, 1], [44, 45], 45), []);
+});
+
+test("a scale for ranges ends in round numbers, in few steps, and holds what it is made for", () => {
+  assert.deepEqual(roundScale([52.2, 55.8, 49, 45]), { from: 44, to: 56, step: 2 });
+  assert.deepEqual(roundScale([0, 6.7]), { from: 0, to: 8, step: 2 });
+  assert.deepEqual(roundScale([0, 0.3]), { from: 0, to: 1, step: 1 });
+  assert.deepEqual(roundScale([-3, 112]), { from: -50, to: 150, step: 50 });
+  assert.deepEqual(roundScale([5, 5]), { from: 5, to: 6, step: 1 });
 });
 
 test("the scale ends where it says and its brightness rises all the way", () => {

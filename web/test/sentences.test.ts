@@ -5,7 +5,7 @@ import { comparisonText, faultText, sentenceText, verdictText } from "../src/sen
 
 test("a verdict is written with its side, its hour and its cause", () => {
   const verdict = { code: "verdict.burns", words: { side: "west", cause: "cause-open" }, values: { from: 15.167, limit: 45 } };
-  assert.equal(verdictText(verdict, "metric"), "The west side burns from 15:10 (hottest tenth over 45.0\u00a0°C): no leaves between it and the sun.");
+  assert.equal(verdictText(verdict, "metric"), "The west side burns from 15:10 (hottest fruit over 45.0\u00a0°C): no leaves between it and the sun.");
 });
 
 test("a difference of temperatures in a sentence has no offset in °F", () => {

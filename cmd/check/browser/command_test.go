@@ -93,13 +93,16 @@ func (p *tab) agrees(day result.Day) {
 		for s, side := range option.Sides {
 			mark := fmt.Sprintf("option-%c-%s-", 'A'+o, sideMarks[s])
 			for name, want := range map[string]float64{
-				"lit":        side.Steps.LitShare[instant],
-				"mean":       side.Steps.Mean_C[instant],
-				"hottest":    side.Steps.Hottest_C[instant],
-				"dayHottest": side.Summary.Hottest_C,
-				"overWatch":  side.Summary.OverWatch_h,
-				"overHot":    side.Summary.OverHot_h,
-				"overBurn":   side.Summary.OverBurn_h,
+				"lit":             side.Steps.LitShare[instant],
+				"mean":            side.Steps.Mean_C[instant],
+				"hottest":         side.Steps.Hottest_C[instant],
+				"dayHottest":      side.Summary.Hottest_C,
+				"overWatch":       side.Summary.HottestOverWatch_h,
+				"overHot":         side.Summary.HottestOverHot_h,
+				"overBurn":        side.Summary.HottestOverBurn_h,
+				"dayHottest-mean": side.Summary.MeanMax_C,
+				"overBurn-mean":   side.Summary.OverBurn_h,
+				"atRisk":          side.Summary.AtRisk,
 			} {
 				got, present := shown[mark+name]
 				if !present {

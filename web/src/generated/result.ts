@@ -202,7 +202,7 @@ export interface Steps {
   windNear_ms: number[];
 }
 /**
- * Summary is the day in a few numbers. Hours over a limit are the mean over faces of the time that the hottest point of the berry spends over it.
+ * Summary is the day in a few numbers. Hours over a limit are the mean over faces of the time that the hottest point of the berry spends over it; those of the hottest fruit are the time that Steps.Hottest_C is over it, whichever faces make up that tenth at the moment.
  */
 export interface Summary {
   /**
@@ -238,7 +238,15 @@ export interface Summary {
    */
   overBurn_h: number;
   /**
-   * the same for the hottest tenth of faces by that count
+   * hours of the hottest fruit over limits.watch_C
+   */
+  hottestOverWatch_h: number;
+  /**
+   * over limits.hot_C
+   */
+  hottestOverHot_h: number;
+  /**
+   * over limits.burn_C
    */
   hottestOverBurn_h: number;
   /**
@@ -361,6 +369,8 @@ export interface SummaryBands {
   overWatch_h: Band;
   overHot_h: Band;
   overBurn_h: Band;
+  hottestOverWatch_h: Band;
+  hottestOverHot_h: Band;
   hottestOverBurn_h: Band;
   atRisk: Band;
   browning: Band;
@@ -403,7 +413,7 @@ export interface Reach {
   high: number;
 }
 /**
- * Difference is how one option differs from the compared one, each on its worse side: option minus compared.
+ * Difference is how the fruit of one option differs from that of the compared one, each on the side where its hottest fruit is hotter: option minus compared.
  */
 export interface Difference {
   /**
@@ -415,9 +425,9 @@ export interface Difference {
    */
   compared: number;
   hottest_K: Versus;
-  overWatch_h: Versus;
-  overHot_h: Versus;
-  overBurn_h: Versus;
+  hottestOverWatch_h: Versus;
+  hottestOverHot_h: Versus;
+  hottestOverBurn_h: Versus;
   atRisk: Versus;
 }
 /**

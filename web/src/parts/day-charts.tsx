@@ -66,7 +66,6 @@ function ChartRow({ kind }: { kind: ChartKind }) {
               <Marker option={option} /> <strong>{letter(option)}</strong> {optionName(scenario.value, option)}
               {kind === "flows" && <FlowsOf option={option} />}
             </figcaption>
-            <PlotPlace kind={kind} courses={courses} low={low} high={high} />
             <ul class="day-chart-key">
               {courses.map((course) => (
                 <li key={course.name}>
@@ -74,6 +73,7 @@ function ChartRow({ kind }: { kind: ChartKind }) {
                 </li>
               ))}
             </ul>
+            <PlotPlace kind={kind} courses={courses} low={low} high={high} />
           </figure>
         ))}
       </div>

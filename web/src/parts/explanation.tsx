@@ -86,7 +86,7 @@ function DayExplanation({ option, number }: { option: number; number: string }) 
   const band = worseBand(option, row.number);
   const value = text(show(own.value, row.unit, units.value));
   return (
-    <Sheet level={3} title={t("explain.title", { letter: letter(option), label: row.label })} close={() => (explained.value = null)}>
+    <Sheet level={3} title={t("explain.title", { letter: letter(option), label: row.full })} close={() => (explained.value = null)}>
       <div class="explanation" data-testid="explanation">
         <p>
           <strong>{own.value > 0 ? t("explain.value", { value, side: sharedWord(own.side.compass) }) : value}</strong>

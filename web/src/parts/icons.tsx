@@ -36,13 +36,13 @@ export const PauseIcon = () => (
 
 export const TurnLeftIcon = () => (
   <Icon>
-    <path d="M4 9.5c0 2.2 2.7 4 6 4s6-1.8 6-4-2.7-4-6-4M4 9.5 1.8 7.2M4 9.5l2.6-2" />
+    <path d="M12.5 4.5 7 10l5.5 5.5" />
   </Icon>
 );
 
 export const TurnRightIcon = () => (
   <Icon>
-    <path d="M16 9.5c0 2.2-2.7 4-6 4s-6-1.8-6-4 2.7-4 6-4M16 9.5l2.2-2.3M16 9.5l-2.6-2" />
+    <path d="M7.5 4.5 13 10l-5.5 5.5" />
   </Icon>
 );
 
@@ -85,6 +85,13 @@ export const LinkIcon = () => (
 export const BunchIcon = () => (
   <Icon>
     <path d="M10 3v3M6.5 8.5h.01M10 8.5h.01M13.5 8.5h.01M8.3 12h.01M11.8 12h.01M10 15.5h.01" stroke-width="3.2" stroke-linecap="round" />
+  </Icon>
+);
+
+export const CameraIcon = () => (
+  <Icon>
+    <path d="M2.5 6.5h3L7 4.5h6l1.5 2h3v9h-15z" />
+    <circle cx="10" cy="10.75" r="2.75" />
   </Icon>
 );
 

@@ -1,9 +1,10 @@
-/** The numbers of an option: both sides at the hour, four for the day on the worse side, both sides over the day. */
+/** The numbers of an option: both sides at the hour, four of the hottest fruit on the worse side, both sides over the day. */
 
 import { letter } from "../document.ts";
 import { pending } from "../engine.ts";
 import { optionHook } from "../hooks.ts";
 import { compared, type DayNumber, limits, optionResult, type ShownSide, sideName, sidesInOrder, worse } from "../shown.ts";
+import type { Limit } from "../scales.ts";
 import { explained, instant, optionCount, sheet, step_min, units } from "../store.ts";
 import { t } from "../text.ts";
 import { clock, show, text } from "../units.ts";
@@ -13,51 +14,55 @@ import { Quantity } from "./quantity.tsx";
 import { DayRange } from "./range.tsx";
 
 export interface DayRow {
+  /** Where it is said beside it that the hottest fruit is meant, and where it is not. */
   label: string;
+  full: string;
   unit: string;
   number: DayNumber;
+  /** The same of the mean fruit. */
+  mean: "meanMax_C" | "overBurn_h" | "overHot_h" | "overWatch_h";
   hook: string;
 }
 
-/** The four numbers, most telling first. */
+/** The four numbers of the hottest fruit, most telling first. */
 export function dayRows(): DayRow[] {
   const [watch, hot, burn] = limits.value;
-  const over = (limit: { temperature_C: number }, number: DayNumber, hook: string): DayRow => ({
-    label: t("over", { limit: text(show(limit.temperature_C, "degC", units.value, 0)) }),
-    unit: "h",
-    number,
-    hook,
-  });
+  const over = (limit: Limit, number: DayNumber, mean: DayRow["mean"], hook: string): DayRow => {
+    const words = { limit: text(show(limit.temperature_C, "degC", units.value, 0)) };
+    return { label: t("over", words), full: t("hottest.over", words), unit: "h", number, mean, hook };
+  };
   return [
-    { label: t("hottest"), unit: "degC", number: "hottest_C", hook: "hottest" },
-    over(burn, "overBurn_h", "overBurn"),
-    over(hot, "overHot_h", "overHot"),
-    over(watch, "overWatch_h", "overWatch"),
+    { label: t("hottest"), full: t("hottest"), unit: "degC", number: "hottest_C", mean: "meanMax_C", hook: "hottest" },
+    over(burn, "hottestOverBurn_h", "overBurn_h", "overBurn"),
+    over(hot, "hottestOverHot_h", "overHot_h", "overHot"),
+    over(watch, "hottestOverWatch_h", "overWatch_h", "overWatch"),
   ];
 }
 
 export function DayNumbers({ option }: { option: number }) {
   const base = compared.value;
   const differs = optionCount.value > 1 && option !== base;
+  const side = worse(optionResult(option), "hottest_C")?.side.compass;
+  const baseSide = worse(optionResult(base), "hottest_C")?.side.compass;
+  const to = baseSide === side || !baseSide ? t("numbers.to", { letter: letter(base) }) : t("numbers.toSide", { letter: letter(base), side: sharedWord(baseSide) });
   return (
     <div class="day">
-      <p class="small">{t("numbers.worse")}</p>
+      {side && <p class="small">{t("numbers.worse", { side: sharedWord(side) })}</p>}
       <dl class="numbers">
-        {dayRows().map(({ label, unit, number, hook }) => {
+        {dayRows().map(({ label, full, unit, number, hook }) => {
           const own = worse(optionResult(option), number);
           const other = differs ? worse(optionResult(base), number) : undefined;
           return (
             <div key={number} class="tile">
               <dt>
-                <WhyButton option={option} number={number} label={label} hook={hook} />
+                <WhyButton option={option} number={number} label={label} spoken={full} hook={hook} />
               </dt>
               <dd class="figure">
                 <Quantity value={own?.value} unit={unit} hook={optionHook(option, hook)} pending={pending.value} />
               </dd>
               {own && <DayRange option={option} number={number} unit={unit} value={own.value} hook={`${hook}-range`} />}
-              {own && <dd class="where">{own.value > 0 ? sharedWord(own.side.compass) : t("numbers.nowhere")}</dd>}
               {own && optionCount.value > 1 && !differs && <dd class="difference" />}
-              {own && other && <Difference value={own.value - other.value} unit={unit === "degC" ? "K" : unit} base={base} />}
+              {own && other && <Difference value={own.value - other.value} unit={unit === "degC" ? "K" : unit} to={to} />}
             </div>
           );
         })}
@@ -67,13 +72,13 @@ export function DayNumbers({ option }: { option: number }) {
 }
 
 /** The name of a number, which opens how it comes about. */
-function WhyButton({ option, number, label, hook }: { option: number; number: DayNumber; label: string; hook: string }) {
+function WhyButton({ option, number, label, spoken, hook }: { option: number; number: DayNumber; label: string; spoken: string; hook: string }) {
   const open = explained.value?.option === option && explained.value.number === number;
   const press = () => {
     sheet.value = null;
     explained.value = open ? null : { option, number };
   };
-  return <Button class="why" label={label} spoken={t("why", { label, letter: letter(option) })} expanded={open} onPress={press} hook={optionHook(option, `${hook}-why`)} />;
+  return <Button class="why" label={label} spoken={t("why", { label: spoken, letter: letter(option) })} expanded={open} onPress={press} hook={optionHook(option, `${hook}-why`)} />;
 }
 
 /** The name of a side at the chosen hour, which opens how its numbers come about. */
@@ -89,10 +94,10 @@ function WhyHourButton({ option, shown: { side, place } }: { option: number; sho
 }
 
 /** "−0.8 °C to A". */
-function Difference({ value, unit, base }: { value: number; unit: string; base: number }) {
+function Difference({ value, unit, to }: { value: number; unit: string; to: string }) {
   return (
     <dd class="difference">
-      <Quantity value={value} unit={unit} difference pending={pending.value} /> <span class="note">{t("numbers.to", { letter: letter(base) })}</span>
+      <Quantity value={value} unit={unit} difference pending={pending.value} /> <span class="note">{to}</span>
     </dd>
   );
 }
@@ -114,7 +119,7 @@ export function HourNumbers({ option }: { option: number }) {
           <th scope="col">{t("sides.atHour", { hour: clock((i * step_min) / 60) })}</th>
           <th scope="col">{t("lit")}</th>
           <th scope="col">{t("mean")}</th>
-          <th scope="col">{t("hottest.short")}</th>
+          <th scope="col">{t("hottest")}</th>
         </tr>
       </thead>
       <tbody>
@@ -152,43 +157,32 @@ export function SideNumbers({ option }: { option: number }) {
         </tr>
       </thead>
       <tbody>
-        {dayRows().map(({ label, unit, number, hook }) => (
-          <SideRow
-            key={number}
-            option={option}
-            sides={sides}
-            label={label}
-            unit={unit}
-            hook={hook === "hottest" ? "dayHottest" : hook}
-            read={({ side }) => side.summary[number]}
-            {...(number === "hottest_C" ? { note: ({ side }: ShownSide) => t("at", { hour: clock(side.summary.hottestAt_h) }) } : {})}
-          />
+        {dayRows().map(({ full, unit, number, mean, hook }) => (
+          <tr key={number}>
+            <th scope="row">{full}</th>
+            {sides.map(({ side, place }) => {
+              const own = optionHook(option, `${place}-${hook === "hottest" ? "dayHottest" : hook}`);
+              return (
+                <td key={place}>
+                  <Quantity value={side.summary[number]} unit={unit} hook={own} pending={pending.value} />
+                  {number === "hottest_C" && <span class="when"> {t("at", { hour: clock(side.summary.hottestAt_h) })}</span>}
+                  <span class="note">
+                    {t("mean")} <Quantity value={side.summary[mean]} unit={unit} hook={`${own}-mean`} />
+                  </span>
+                </td>
+              );
+            })}
+          </tr>
         ))}
+        <tr>
+          <th scope="row">{t("atRisk")}</th>
+          {sides.map(({ side, place }) => (
+            <td key={place}>
+              <Quantity value={side.summary.atRisk} unit="share" hook={optionHook(option, `${place}-atRisk`)} pending={pending.value} />
+            </td>
+          ))}
+        </tr>
       </tbody>
     </table>
-  );
-}
-
-interface SideRowProps {
-  option: number;
-  sides: ShownSide[];
-  label: string;
-  unit: string;
-  hook: string;
-  read: (side: ShownSide) => number | undefined;
-  note?: (side: ShownSide) => string;
-}
-
-function SideRow({ option, sides, label, unit, hook, read, note }: SideRowProps) {
-  return (
-    <tr>
-      <th scope="row">{label}</th>
-      {sides.map((side) => (
-        <td key={side.place}>
-          <Quantity value={read(side)} unit={unit} hook={optionHook(option, `${side.place}-${hook}`)} pending={pending.value} />
-          {note && <span class="note"> {note(side)}</span>}
-        </td>
-      ))}
-    </tr>
   );
 }

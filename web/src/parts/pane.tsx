@@ -3,6 +3,7 @@
  * the look, its buttons, and the compass.
  */
 
+import { type Signal, useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import { type Look, orbit, zoom } from "../camera.ts";
 import { letter } from "../document.ts";
@@ -15,7 +16,7 @@ import { lookFrom, readBunch, restartView, tapPane, viewState } from "../view.ts
 import { fixedLooks, way, type Way } from "../ways.ts";
 import { Button } from "./button.tsx";
 import { Compass } from "./compass.tsx";
-import { BunchIcon, CloserIcon, DownIcon, FartherIcon, LinkIcon, ResetIcon, TurnLeftIcon, TurnRightIcon, UpIcon } from "./icons.tsx";
+import { BunchIcon, CameraIcon, CloserIcon, DownIcon, FartherIcon, LinkIcon, ResetIcon, TurnLeftIcon, TurnRightIcon, UpIcon } from "./icons.tsx";
 import { PaneLabels } from "./pane-labels.tsx";
 
 const turnPerPixel_deg = 0.35;
@@ -49,6 +50,7 @@ function movesIn(now: Way): typeof moves {
 
 export function PaneView({ option }: { option: number }) {
   const surface = useRef<HTMLDivElement>(null);
+  const unfolded = useSignal(false);
   useEffect(() => (surface.current ? takePointers(surface.current, option) : undefined), [option]);
   const running = viewState.value.phase === "running";
   return (
@@ -60,6 +62,7 @@ export function PaneView({ option }: { option: number }) {
         role="application"
         aria-label={t("pane", { letter: letter(option) })}
         data-testid={optionHook(option, "pane")}
+        onPointerDown={() => (unfolded.value = false)}
         onKeyDown={(event) => {
           if (event.ctrlKey || event.metaKey || event.altKey) return;
           const found = moves.find((m) => m.keys.includes(event.key));
@@ -74,24 +77,40 @@ export function PaneView({ option }: { option: number }) {
       <PaneNotice option={option} />
       {running && <PaneLabels option={option} />}
       {turns(way.value) && <Compass option={option} />}
-      {running && (
-        <div class="pane-tools" role="group" aria-label={t("pane.tools", { letter: letter(option) })}>
-          {movesIn(way.value).map(({ label, sign: Sign, move }) => (
-            <Button key={label} label={t(label)} onPress={() => moveLook(option, move)}>
-              <Sign />
-            </Button>
-          ))}
-          <Button label={t("pane.bunch")} onPress={() => readBunch(option)} hook={optionHook(option, "read")}>
-            <BunchIcon />
+      {running && <PaneTools option={option} unfolded={unfolded} />}
+    </div>
+  );
+}
+
+/** What moves the camera, in one row; where the pane is narrow, behind a button. */
+function PaneTools({ option, unfolded }: { option: number; unfolded: Signal<boolean> }) {
+  const tools = useRef<HTMLDivElement>(null);
+  const name = t("pane.tools", { letter: letter(option) });
+  const fold = () => {
+    unfolded.value = false;
+    tools.current?.querySelector("button")?.focus();
+  };
+  return (
+    <div ref={tools} class={`pane-tools ${unfolded.value ? "unfolded" : ""}`} onKeyDown={(event) => unfolded.value && event.key === "Escape" && fold()}>
+      <Button label={name} class="fold" expanded={unfolded.value} onPress={() => (unfolded.value = !unfolded.peek())} hook={optionHook(option, "tools")}>
+        <CameraIcon />
+      </Button>
+      <div class="pane-moves" role="group" aria-label={name}>
+        {movesIn(way.value).map(({ label, sign: Sign, move }) => (
+          <Button key={label} label={t(label)} onPress={() => moveLook(option, move)} {...(label === "pane.closer" ? { hook: optionHook(option, "closer") } : {})}>
+            <Sign />
           </Button>
-          {turns(way.value) && <PlaceChoice option={option} />}
-          {optionCount.value > 1 && way.value !== "outlook" && (
-            <Button label={t("pane.link")} pressed={looksLinked.value} onPress={() => linkLooks(!looksLinked.peek(), option)} hook={optionHook(option, "link")}>
-              <LinkIcon />
-            </Button>
-          )}
-        </div>
-      )}
+        ))}
+        <Button label={t("pane.bunch")} onPress={() => readBunch(option)} hook={optionHook(option, "read")}>
+          <BunchIcon />
+        </Button>
+        {turns(way.value) && <PlaceChoice option={option} />}
+        {optionCount.value > 1 && way.value !== "outlook" && (
+          <Button label={t("pane.link")} pressed={looksLinked.value} onPress={() => linkLooks(!looksLinked.peek(), option)} hook={optionHook(option, "link")}>
+            <LinkIcon />
+          </Button>
+        )}
+      </div>
     </div>
   );
 }

@@ -4,10 +4,11 @@ import { letter } from "../document.ts";
 import { answer, drawsWanted, ranges } from "../engine.ts";
 import type { HourBands } from "../generated/result.ts";
 import { optionHook } from "../hooks.ts";
-import { compared, type DayNumber, drawnDifference, type ShownSide, worseBand } from "../shown.ts";
+import { type RoundScale, roundScale } from "../scales.ts";
+import { compared, type DayNumber, drawnDifference, limits, type ShownSide, worseBand } from "../shown.ts";
 import { optionCount, units } from "../store.ts";
 import { t, tOr } from "../text.ts";
-import { formatNumber, show, span, text } from "../units.ts";
+import { formatNumber, inUnit, show, span, text, unitName } from "../units.ts";
 
 interface DayRangeProps {
   option: number;
@@ -23,31 +24,50 @@ export function DayRange({ option, number, unit, value, hook }: DayRangeProps) {
   const growing = (ranges.value?.draws ?? 0) < drawsWanted;
   return (
     <dd class={`range ${growing ? "pending" : ""}`} data-testid={optionHook(option, hook)} data-low={band?.low} data-high={band?.high}>
-      {band && <Whisker low={band.low} high={band.high} value={value} scale={sharedScale(number)} />}
+      {band && <Whisker low={band.low} high={band.high} value={value} unit={unit} scale={sharedScale(number, unit)} />}
       {band && <span title={t("range.title", { span: span(band.low, band.high, unit, units.value) })}>{span(band.low, band.high, unit, units.value)}</span>}
     </dd>
   );
 }
 
-/** The least and the largest end of the ranges of a number over all options. */
-function sharedScale(number: DayNumber): { from: number; to: number } {
+/** One scale for the ranges of all options, in shown units: hours from zero, temperatures with the limit of burning on it. */
+function sharedScale(number: DayNumber, unit: string): RoundScale {
   const bands = Array.from({ length: optionCount.value }, (_, option) => worseBand(option, number)).filter((band) => band !== undefined);
-  return { from: Math.min(...bands.map((band) => band.low)), to: Math.max(...bands.map((band) => band.high)) };
+  const held = [...bands.flatMap(({ low, high }) => [low, high]), unit === "h" ? 0 : limits.value[2].temperature_C];
+  return roundScale(held.map((value) => inUnit(value, unit, units.value)));
 }
 
 interface WhiskerProps {
   low: number;
   high: number;
   value: number;
-  scale: { from: number; to: number };
+  unit: string;
+  scale: RoundScale;
 }
 
-function Whisker({ low, high, value, scale: { from, to } }: WhiskerProps) {
-  const at = (place: number) => (to > from ? (100 * (place - from)) / (to - from) : 0);
+/** The range as a bar with the value as a line across it, over a scale with ticks and its ends in figures. */
+function Whisker({ low, high, value, unit, scale: { from, to, step } }: WhiskerProps) {
+  const share = (place: number) => (100 * (place - from)) / (to - from);
+  const at = (stored: number) => share(inUnit(stored, unit, units.value));
+  const burn = at(limits.value[2].temperature_C);
+  const ticks = Array.from({ length: Math.round((to - from) / step) + 1 }, (_, i) => share(from + i * step));
   return (
     <div class="whisker" aria-hidden="true">
+      {ticks.map((left) => (
+        <span key={left} class="whisker-tick" style={{ left: `${left}%` }} />
+      ))}
+      {unit !== "h" && <span class="whisker-limit" style={{ left: `${burn}%` }} />}
+      {unit !== "h" && (
+        <span class="whisker-limit-name" style={{ left: `${burn}%` }}>
+          {t("limit.burn")} {show(limits.value[2].temperature_C, unit, units.value, 0).value}
+        </span>
+      )}
       <span class="whisker-reach" style={{ left: `${at(low)}%`, width: `${at(high) - at(low)}%` }} />
       <span class="whisker-value" style={{ left: `${at(value)}%` }} />
+      <div class="whisker-ends">
+        <span>{formatNumber(from, 0)}</span>
+        <span>{text({ value: formatNumber(to, 0), unit: unitName(unit, units.value) })}</span>
+      </div>
     </div>
   );
 }

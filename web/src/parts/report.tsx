@@ -8,13 +8,14 @@ import { refreshLink } from "../keep/link.ts";
 import { paneCanvases } from "../keep/pictures.tsx";
 import { fieldLabel } from "../labels.ts";
 import { comparisonText, verdictText } from "../sentences.ts";
-import { compared, type DayNumber, limits, optionName, worse, worseBand } from "../shown.ts";
+import { compared, limits, optionName, worse, worseBand } from "../shown.ts";
 import { instant, step_min, units } from "../store.ts";
 import { t, tOr } from "../text.ts";
 import { clock, formatNumber, rowDirection, show, showPlain, span, text } from "../units.ts";
 import { formName, sharedWord } from "../words.ts";
 import { DayChart } from "./day-chart.tsx";
 import { drawLessonSheet } from "./lesson-sheet.tsx";
+import { dayRows } from "./numbers.tsx";
 import { Head, PaperFoot, placeAndDay, sourceNote } from "./report-head.tsx";
 import { DecisionPaper } from "./weigh-paper.tsx";
 
@@ -91,7 +92,7 @@ function Report() {
         {paneImages.value.some(Boolean) && <p class="report-note">{t("report.panesAt", { hour: clock((instant.value * step_min) / 60) })}</p>}
       </section>
       <Results options={options} />
-      {ranges.value && <p class="report-note">{t("report.ranges", { draws: formatNumber(ranges.value.draws, 0), inputs: ranges.value.inputs.map(({ name }) => name).join(", ") })}</p>}
+      {ranges.value && <p class="report-note">{t("report.ranges", { draws: formatNumber(ranges.value.draws, 0), inputs: ranges.value.inputs.map(({ key, name }) => tOr(`input.${key}`, name)).join(", ") })}</p>}
       <figure class="report-chart">
         <DayChart />
         <figcaption>{t("chart.label")}</figcaption>
@@ -118,27 +119,20 @@ function Report() {
 }
 
 function Results({ options }: { options: number[] }) {
-  const over = (key: number) => t("over", { limit: text(show(limits.value[key]?.temperature_C ?? 0, "degC", units.value, 0)) });
-  const rows: [string, DayNumber, string][] = [
-    [t("hottest"), "hottest_C", "degC"],
-    [over(2), "overBurn_h", "h"],
-    [over(1), "overHot_h", "h"],
-    [over(0), "overWatch_h", "h"],
-  ];
   return (
     <table class="report-results">
       <caption>{t("report.results")}</caption>
       <Head options={options} />
       <tbody>
-        {rows.map(([label, number, unit]) => (
-          <tr key={label}>
-            <th scope="row">{label}</th>
+        {dayRows().map(({ full, number, unit }) => (
+          <tr key={number}>
+            <th scope="row">{full}</th>
             {options.map((i) => {
               const found = worse(answer.value?.day.options[i], number);
               const band = worseBand(i, number);
               return (
                 <td key={i}>
-                  {found && `${text(show(found.value, unit, units.value))}${found.value > 0 ? `, ${sharedWord(found.side.compass)}` : ""}`}
+                  {found && `${text(show(found.value, unit, units.value))}, ${sharedWord(found.side.compass)}`}
                   {band && <span class="report-note"> ({span(band.low, band.high, unit, units.value)})</span>}
                 </td>
               );

@@ -72,6 +72,7 @@ function ChosenHour() {
       <p class="hour-facts">
         {day && <span>{sunWords(day, i)}</span>}
         {day && <span>{airWords(day, i)}</span>}
+        {day && <span class="air-today">{airToday(day)}</span>}
       </p>
     </div>
   );
@@ -139,6 +140,12 @@ function airWords(day: Day, i: number): string {
   return t("hour.air", { air: text(show(day.air.temperature_C[i] ?? 0, "degC", units.value)) });
 }
 
+/** The lowest and the highest air of the day, where they find no room beside the course. */
+function airToday({ air: { temperature_C } }: Day): string {
+  const end = (value: number) => show(value, "degC", units.value, 0);
+  return t("ribbon.today", { span: t("span", { low: end(Math.min(...temperature_C)).value, high: text(end(Math.max(...temperature_C))) }) });
+}
+
 /** Both courses. The air has its own scale: from its lowest at the bottom to its highest near the top. */
 function Courses({ day }: { day: Day }) {
   const air = day.air.temperature_C;
@@ -158,7 +165,8 @@ function Courses({ day }: { day: Day }) {
         {t("ribbon.sun", { elevation: `${formatNumber(day.sun.elevation_deg[noon] ?? 0, 0)}°` })}
       </span>
       <span class="course-label air-label" aria-hidden="true" style={{ top: `${Math.min(...air.slice(0, quietHours).map(airY))}%` }}>
-        {t("ribbon.air", { low: text(show(low, "degC", units.value, 0)), high: text(show(high, "degC", units.value, 0)) })}
+        {t("ribbon.air")}{" "}
+        <span class="air-reach">{t("span", { low: text(show(low, "degC", units.value, 0)), high: text(show(high, "degC", units.value, 0)) })}</span>
       </span>
       {day.sun.polar && <p class="polar">{t(day.sun.polar === "day" ? "ribbon.polarDay" : "ribbon.polarNight")}</p>}
     </>

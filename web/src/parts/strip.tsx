@@ -53,16 +53,22 @@ function ColourBand({ course }: { course: readonly number[] }) {
   return <canvas ref={canvas} class="band-colour" width={course.length} height={1} aria-hidden="true" />;
 }
 
-/** A line under the band for as long as it is over the limit, with a tick at each crossing. */
+/** A named line under the band for as long as it is over the limit, with a tick at each crossing. */
 function OverLimit({ limit, hour, course }: { limit: Limit; hour: readonly number[]; course: readonly number[] }) {
+  const spells = spellsOver(hour, course, limit.temperature_C);
+  const place = nameHours <= (spells[0]?.from ?? 24) || nameHours > 24 - (spells.at(-1)?.to ?? 0) ? "" : "at-end";
   return (
     <div class={`over over-${limit.key}`} aria-hidden="true">
-      {spellsOver(hour, course, limit.temperature_C).map(({ from, to }) => (
+      {spells.map(({ from, to }) => (
         <span key={from} class="spell" style={{ left: `${(100 * from) / 24}%`, width: `${(100 * (to - from)) / 24}%` }} />
       ))}
+      <span class={`over-name ${place}`}>{t("over", { limit: text(show(limit.temperature_C, "degC", units.value, 0)) })}</span>
     </div>
   );
 }
+
+/** The name of a line takes at most so many hours of the band; it stands before the line, or after it where there is more room. */
+const nameHours = 6;
 
 function spellWords({ side }: ShownSide, limit: Limit, hour: readonly number[]): string {
   const spells = spellsOver(hour, side.steps.hottest_C, limit.temperature_C);

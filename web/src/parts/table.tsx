@@ -57,10 +57,10 @@ function OptionTable({ day, option }: { day: Day; option: number }) {
                 {t("lit")}
               </th>,
               <th key={`${place}-mean`} scope="col">
-                {t("mean.short")}
+                {t("mean")}
               </th>,
               <th key={`${place}-hottest`} scope="col">
-                {t("hottest.short")}
+                {t("hottest")}
               </th>,
             ])}
           </tr>
