@@ -114,20 +114,20 @@ func (d *optionDay) hottestFace(side scenario.Side) int {
 	return best
 }
 
-// chain gathers links.
+// chain gathers links. What its parts, symbols and sources mean stands in the catalogues of sim/words.
 type chain struct {
 	part  string
 	links []result.Link
 }
 
 // given adds a number from outside the chain, and says whence. A zero loses its sign.
-func (c *chain) given(symbol string, value float64, unit, meaning, source string) {
-	c.links = append(c.links, result.Link{Part: c.part, Symbol: symbol, Value: value + 0, Unit: unit, Meaning: meaning, Source: source})
+func (c *chain) given(symbol string, value float64, unit, source string) {
+	c.links = append(c.links, result.Link{Part: c.part, Symbol: symbol, Value: value + 0, Unit: unit, Source: source})
 }
 
 // follows adds a number that follows from those before by a relation, and says whose it is.
-func (c *chain) follows(symbol string, value float64, unit, meaning, relation, source string) {
-	c.given(symbol, value, unit, meaning, source)
+func (c *chain) follows(symbol string, value float64, unit, relation, source string) {
+	c.given(symbol, value, unit, source)
 	c.links[len(c.links)-1].Relation = relation
 }
 

@@ -55,6 +55,7 @@ func (r *dayRanges) compute(ctx context.Context, s scenario.Scenario, source str
 	if run.Result.Ranges, err = engine.Ranges(s, run, r.draws, ctx.Err, nil); err != nil {
 		return result.Day{}, inputFault(err, source)
 	}
+	run.Result.Ranges.Inputs = words.Style{}.Inputs(run.Result.Ranges.Inputs)
 	return run.Result, nil
 }
 

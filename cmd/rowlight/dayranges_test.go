@@ -35,6 +35,11 @@ func TestDayWithRanges(t *testing.T) {
 	if err := (dayCommand{output: output{format: choice{value: "table"}}, summary: true}).writeDay(&table, day); err != nil {
 		t.Fatal(err)
 	}
+	for _, in := range r.Inputs {
+		if strings.HasPrefix(in.Name, "input.") || strings.HasPrefix(in.Source, "input.") {
+			t.Errorf("nothing says what %s is or whence: %q, %q", in.Key, in.Name, in.Source)
+		}
+	}
 	for _, want := range []string{"by 20 draws", "follows most", "B against A", "worse in", r.Inputs[0].Name, r.Inputs[0].Source} {
 		if !strings.Contains(table.String(), want) {
 			t.Errorf("the table does not say %q", want)

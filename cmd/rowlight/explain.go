@@ -13,6 +13,7 @@ import (
 	"rowlight/sim"
 	"rowlight/sim/result"
 	"rowlight/sim/scenario"
+	"rowlight/sim/words"
 )
 
 // explainCommand is the flags of rowlight explain.
@@ -64,6 +65,7 @@ func (c explainCommand) run(command *cobra.Command, path string) error {
 	if err != nil {
 		return inputFault(err, path)
 	}
+	chain = words.Style{}.Chain(chain)
 	return c.output.write(command.OutOrStdout(), func(w io.Writer) error { return c.writeChain(w, chain) })
 }
 

@@ -10,13 +10,13 @@ type Ranges struct {
 
 // Input is one uncertain input.
 type Input struct {
-	Key    string  `json:"key"`    // by which Band.Most names it
-	Name   string  `json:"name"`   // for reading
-	Low    float64 `json:"low"`    // least value
-	Usual  float64 `json:"usual"`  // with which the central numbers are computed
-	High   float64 `json:"high"`   // largest value
-	Unit   string  `json:"unit"`   // "1" for factors and shares
-	Source string  `json:"source"` // where the range is from
+	Key    string  `json:"key"`              // by which Band.Most names it
+	Name   string  `json:"name,omitempty"`   // for reading; sim/words has it
+	Low    float64 `json:"low"`              // least value
+	Usual  float64 `json:"usual"`            // with which the central numbers are computed
+	High   float64 `json:"high"`             // largest value
+	Unit   string  `json:"unit"`             // "1" for factors and shares
+	Source string  `json:"source,omitempty"` // where the range is from; sim/words has it
 }
 
 // OptionBands are the bands of one option.

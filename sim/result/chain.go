@@ -12,11 +12,11 @@ type Chain struct {
 	Links   []Link  `json:"links"`
 }
 
-// Link is one number of a chain.
+// Link is one number of a chain. Part and Source are codes, and Meaning is empty, until sim/words puts them in words.
 type Link struct {
-	Part    string  `json:"part"`   // of the chain that it belongs to
-	Symbol  string  `json:"symbol"` // name by which relations call it
-	Meaning string  `json:"meaning"`
+	Part    string  `json:"part"`              // of the chain that it belongs to
+	Symbol  string  `json:"symbol"`            // name by which relations call it
+	Meaning string  `json:"meaning,omitempty"` // what it is
 	Value   float64 `json:"value"`
 	Unit    string  `json:"unit"` // empty without one
 

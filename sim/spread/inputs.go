@@ -39,33 +39,25 @@ type Input struct {
 	Shape Shape
 }
 
-// Inputs are the uncertain inputs, in the order of their constants.
+// Inputs are the uncertain inputs, in the order of their constants. Where each range is from, and that it is an assumption,
+// stands in the catalogues of sim/words under its key.
 func Inputs() []Input {
 	return []Input{
-		Wind: {of("wind", "wind speed", 0.6, 1, 1.6, "1",
-			"assumption: a station 10 m above open ground some way off, and one course of the wind for every day"), Ratio},
-		Skin: {of("skin", "sunlight that skins absorb", -0.05, 0, 0.05, "1",
-			"half the range of solar absorptance of a colour of skin, 0.60–0.70 and 0.70–0.80, from memory"), Even},
-		LeafArea: {of("leafArea", "leaf area", 0.85, 1, 1.15, "1",
-			"assumption: leaf area counted or known from vines alike is good to some 15 %"), Even},
-		Clumping: {of("clumping", "clumping of the leaves", 0.9, 1, 1.1, "1",
-			"assumption: Ω is fitted to leaves drawn at random for every stand, which real shoots resemble only so far"), Even},
-		Convection: {of("convection", "cooling by the air", 0.8, 1, 1.4, "1",
-			"assumption: open-air turbulence adds 20 to 50 % to the convection of a sphere, the face of a tight bunch leaves it 50 to 80 %"), Peaked},
-		T50: {of("t50", "heat that skins stand", -3, 0, 2, "K",
-			"limits of necrosis within 30 minutes lie at 44 to 49 °C about 47 °C: assumption after the spread of cultivars (Müller et al., mobile infrared device)"), Peaked},
-		Turbidity: {of("turbidity", "haze", 0.5, 1, 2, "1",
-			"assumption: aerosol of clear days about that of the scenario; measured hours have none of it"), Ratio},
-		Stomata: {of("stomata", "stomata of the leaves", 0.6, 1, 1.6, "1",
-			"the classes of water status of vines by Medrano et al. 2002, from memory, are about as wide"), Ratio},
-		Field: {of("field", "which bunches the sun finds", 0, 0, 1, "1",
-			"which bunches the sun finds is drawn for the bunches of the sample: another draw, the same vines"), Even},
+		Wind:       {of("wind", 0.6, 1, 1.6, "1"), Ratio},
+		Skin:       {of("skin", -0.05, 0, 0.05, "1"), Even},
+		LeafArea:   {of("leafArea", 0.85, 1, 1.15, "1"), Even},
+		Clumping:   {of("clumping", 0.9, 1, 1.1, "1"), Even},
+		Convection: {of("convection", 0.8, 1, 1.4, "1"), Peaked},
+		T50:        {of("t50", -3, 0, 2, "K"), Peaked},
+		Turbidity:  {of("turbidity", 0.5, 1, 2, "1"), Ratio},
+		Stomata:    {of("stomata", 0.6, 1, 1.6, "1"), Ratio},
+		Field:      {of("field", 0, 0, 1, "1"), Even},
 	}
 }
 
-// of names an input.
-func of(key, name string, low, usual, high float64, unit, source string) result.Input {
-	return result.Input{Key: key, Name: name, Low: low, Usual: usual, High: high, Unit: unit, Source: source}
+// of gives an input its key, by which sim/words knows its name and where its range is from.
+func of(key string, low, usual, high float64, unit string) result.Input {
+	return result.Input{Key: key, Low: low, Usual: usual, High: high, Unit: unit}
 }
 
 // Draw is one value of every input.

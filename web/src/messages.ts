@@ -94,11 +94,10 @@ export interface Chain {
   links: Link[];
 }
 
-/** One number of a chain; relation and source are absent where there is nothing to say. */
+/** One number of a chain. What it means stands in the shared catalogue by its symbol; part and source are codes of it. Relation and source are absent where there is nothing to say. */
 export interface Link {
   part: string;
   symbol: string;
-  meaning: string;
   value: number;
   unit: string;
   relation?: string;

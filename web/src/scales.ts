@@ -103,10 +103,10 @@ export interface RoundScale {
 /** No scale has more steps than this. */
 const mostSteps = 6;
 
-/** The finest scale of few steps that holds some values. */
-export function roundScale(values: readonly number[]): RoundScale {
+/** The finest scale of few steps that holds some values; its steps are not finer than a power of ten. */
+export function roundScale(values: readonly number[], finest = 1): RoundScale {
   const [least, most] = [Math.min(...values), Math.max(...values)];
-  for (let size = 1; ; size *= 10) {
+  for (let size = finest; ; size *= 10) {
     for (const step of [size, 2 * size, 5 * size]) {
       const [first, last] = [Math.floor(least / step), Math.ceil(most / step)];
       if (!(last - first > mostSteps)) return { from: first * step, to: Math.max(last, first + 1) * step, step };

@@ -15,6 +15,7 @@ test("a scale for ranges ends in round numbers, in few steps, and holds what it 
   assert.deepEqual(roundScale([0, 6.7]), { from: 0, to: 8, step: 2 });
   assert.deepEqual(roundScale([0, 0.3]), { from: 0, to: 1, step: 1 });
   assert.deepEqual(roundScale([-3, 112]), { from: -50, to: 150, step: 50 });
+  assert.deepEqual(roundScale([-0.05, 0.05], 0.01), { from: -0.06, to: 0.06, step: 0.02 });
   assert.deepEqual(roundScale([5, 5]), { from: 5, to: 6, step: 1 });
 });
 

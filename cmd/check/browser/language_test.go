@@ -21,6 +21,15 @@ func (p *tab) speaksSpanish() {
 	if shown := strings.ReplaceAll(p.text("option-A-hottest"), "\u00a0", " "); !strings.Contains(shown, ",") {
 		p.t.Errorf("in Spanish the hottest fruit reads %q, without a decimal comma", shown)
 	}
+	p.click("option-A-hottest-why")
+	p.until(hook("explanation") + `?.querySelectorAll("code").length > 10`)
+	eval[bool](p, `(`+hook("explanation")+`.querySelectorAll("details").forEach((d) => { d.open = true; }), true)`)
+	p.says("explanation", "Del sol a la piel", "Camino entre las hojas", "viento a 10 m sobre terreno abierto", "de memoria", "doi 10.1007/s10546-017-0265-y",
+		"el viento", "supuesto: una estación a 10 m")
+	if english := eval[int](p, hook("explanation")+`.querySelectorAll("[lang]").length`); english > 0 {
+		p.t.Errorf("%d parts of an explanation are in another language", english)
+	}
+	p.click("option-A-hottest-why")
 	for mark, value := range p.numbers() {
 		if value != before[mark] {
 			p.t.Errorf("in another language %s is %g, not %g", mark, value, before[mark])

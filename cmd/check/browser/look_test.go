@@ -114,10 +114,20 @@ func TestEveryLookIsAccessible(t *testing.T) {
 		if wide := eval[int](p, `document.scrollingElement.scrollWidth`); wide > int(look.width) {
 			p.t.Errorf("the page is %d px wide in a window of %d", wide, look.width)
 		}
+		for _, small := range eval[[]string](p, smallTexts) {
+			p.t.Error(small)
+		}
 	})
 	p.readFromTheLastRow()
 	p.speaksSpanish()
 }
+
+// smallTexts lists texts of the page of less than 12 px; those of drawings grow and shrink with them.
+const smallTexts = `(() => [...document.querySelectorAll("body *")].filter((e) => e.checkVisibility() && !e.closest(".visually-hidden")
+	&& [...e.childNodes].some((n) => n.nodeType === Node.TEXT_NODE && n.data.trim())).flatMap((e) => {
+		const size = parseFloat(getComputedStyle(e).fontSize) * (e.getScreenCTM?.()?.a ?? 1);
+		return size < 11.95 ? [e.tagName.toLowerCase() + " “" + e.textContent.trim().slice(0, 30) + "” of " + size.toFixed(1) + " px"] : [];
+	}))()`
 
 // accessible runs axe over the page as it is.
 func (p *tab) accessible() {

@@ -3,12 +3,9 @@
 package browser
 
 import (
-	"context"
 	"fmt"
 	"strings"
 
-	"github.com/chromedp/cdproto/cdp"
-	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 )
@@ -54,24 +51,6 @@ func changed(a, b []byte) float64 {
 		}
 	}
 	return float64(count) / float64(max(len(a), 1))
-}
-
-// pinch spreads two fingers on an element.
-func (p *tab) pinch(mark string) {
-	p.t.Helper()
-	box := p.box(mark)
-	x, y := float64(box.Min.X+box.Dx()/2), float64(box.Min.Y+box.Dy()/2)
-	touch := func(kind input.DispatchTouchEventType, apart float64) chromedp.Action[chromedp.Void] {
-		return chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
-			params := input.DispatchTouchEventParams{Type: kind, TouchPoints: []*input.TouchPoint{}}
-			if apart > 0 {
-				params.TouchPoints = []*input.TouchPoint{{X: x - apart, Y: y, ID: new(1.0)}, {X: x + apart, Y: y, ID: new(2.0)}}
-			}
-			_, err := cdp.Call(ctx, t, input.DispatchTouchEvent, params)
-			return err
-		})
-	}
-	p.do(touch(input.DispatchTouchEventTypeTouchStart, 30), touch(input.DispatchTouchEventTypeTouchMove, 50), touch(input.DispatchTouchEventTypeTouchMove, 70), touch(input.DispatchTouchEventTypeTouchEnd, 0))
 }
 
 // deafFrames keeps from frames what a browser tells them of their size, while the page says so: it may come late.

@@ -314,9 +314,9 @@ export interface Input {
    */
   key: string;
   /**
-   * for reading
+   * for reading; sim/words has it
    */
-  name: string;
+  name?: string;
   /**
    * least value
    */
@@ -334,9 +334,9 @@ export interface Input {
    */
   unit: string;
   /**
-   * where the range is from
+   * where the range is from; sim/words has it
    */
-  source: string;
+  source?: string;
 }
 /**
  * OptionBands are the bands of one option.

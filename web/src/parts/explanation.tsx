@@ -6,12 +6,15 @@ import { letter } from "../document.ts";
 import { answer, listenToEngine, ranges, tellEngine } from "../engine.ts";
 import type { Input } from "../generated/result.ts";
 import type { Chain, Link } from "../messages.ts";
+import { roundScale } from "../scales.ts";
 import { optionResult, sideName, worse, worseBand } from "../shown.ts";
 import { explained, instant, step_min, units } from "../store.ts";
-import { t, tOr } from "../text.ts";
+import { t } from "../text.ts";
 import { clock, formatNumber, show, showDifference, showPlain, span, text } from "../units.ts";
+import { sharedText } from "../sentences.ts";
 import { sharedWord } from "../words.ts";
 import { dayRows } from "./numbers.tsx";
+import { Whisker } from "./range.tsx";
 import { Sheet } from "./sheet.tsx";
 import { denseLayers, lowSun_deg, stillAir_ms } from "./sureness.tsx";
 
@@ -97,7 +100,7 @@ function DayExplanation({ option, number }: { option: number; number: string }) 
           <p>
             {t("explain.range", { span: span(band.low, band.high, row.unit, units.value), draws: ranges.value?.draws ?? 0 })}{" "}
             {t("explain.error", { error: text(showDifference(band.error, row.unit === "h" ? "h" : "K", units.value)).replace("+", "") })}{" "}
-            {band.most && t("explain.most", { input: tOr(`input.${band.most}`, band.most) })}
+            {band.most && t("explain.most", { input: sharedText(`input.${band.most}`) })}
           </p>
         ) : (
           <p>{t("odds.pending")}</p>
@@ -135,6 +138,8 @@ function Inputs({ most }: { most: string | undefined }) {
   const inputs: Input[] = ranges.value?.inputs ?? [];
   if (!inputs.length) return null;
   const first = [...inputs].sort((a, b) => Number(b.key === most) - Number(a.key === most));
+  // Factors on what the scenario says share a scale, so that the widest shows.
+  const factors = roundScale([0, ...inputs.filter(({ usual }) => usual === 1).map(({ high }) => high)], 0.1);
   const plain = (value: number) => showPlain(value, "", units.value).value;
   return (
     <details>
@@ -142,9 +147,12 @@ function Inputs({ most }: { most: string | undefined }) {
       <dl class="links">
         {first.map((input) => (
           <div key={input.key}>
-            <dt>{tOr(`input.${input.key}`, input.name)}</dt>
+            <dt>{sharedText(`input.${input.key}`)}</dt>
+            <dd>
+              <Whisker low={input.low} high={input.high} value={input.usual} unit={input.usual === 1 ? "×" : input.unit === "1" ? "" : input.unit} scale={input.usual === 1 ? factors : roundScale([input.low, input.high], 0.01)} />
+            </dd>
             <dd>{t("explain.input", { low: plain(input.low), usual: plain(input.usual), high: plain(input.high), unit: input.unit === "1" ? "" : input.unit })}</dd>
-            <dd class="note" lang="en">{input.source}</dd>
+            <dd class="note">{sharedText(`input.${input.key}.source`)}</dd>
           </div>
         ))}
       </dl>
@@ -162,8 +170,8 @@ function ChainParts({ chain: { bunch, bunches, hour_h, links } }: { chain: Chain
         const own = links.filter((link) => link.part === part);
         const last = own.at(-1);
         return (
-          <details key={part} class="chain-part" lang="en">
-            <summary>{part}</summary>
+          <details key={part} class="chain-part">
+            <summary>{sharedText(`chain.part.${part}`)}</summary>
             <dl class="links">
               {own.map((link) => (
                 <ChainLink key={link.symbol} link={link} last={link === last} />
@@ -176,10 +184,15 @@ function ChainParts({ chain: { bunch, bunches, hour_h, links } }: { chain: Chain
   );
 }
 
-function ChainLink({ link: { symbol, meaning, value, unit, relation, source }, last }: { link: Link; last: boolean }) {
+/** What a symbol stands for. Nets are counted in their symbols: all of them mean the same. */
+function meaningOf(symbol: string): string {
+  return sharedText(`chain.${symbol.replace(/^net\d+/, "net")}`);
+}
+
+function ChainLink({ link: { symbol, value, unit, relation, source }, last }: { link: Link; last: boolean }) {
   return (
     <div class={last ? "last" : ""}>
-      <dt>{meaning}</dt>
+      <dt>{meaningOf(symbol)}</dt>
       <dd>
         <code>{symbol}</code> = {text({ value: showPlain(value, "", units.value).value, unit })}
       </dd>
@@ -188,7 +201,7 @@ function ChainLink({ link: { symbol, meaning, value, unit, relation, source }, l
           <code>{relation}</code>
         </dd>
       )}
-      {source && <dd class="note">{source}</dd>}
+      {source && <dd class="note">{sharedText(`source.${source}`)}</dd>}
     </div>
   );
 }

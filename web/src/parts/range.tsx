@@ -5,9 +5,10 @@ import { answer, drawsWanted, ranges } from "../engine.ts";
 import type { HourBands } from "../generated/result.ts";
 import { optionHook } from "../hooks.ts";
 import { type RoundScale, roundScale } from "../scales.ts";
+import { sharedText } from "../sentences.ts";
 import { compared, type DayNumber, drawnDifference, limits, type ShownSide, worseBand } from "../shown.ts";
 import { optionCount, units } from "../store.ts";
-import { t, tOr } from "../text.ts";
+import { t } from "../text.ts";
 import { formatNumber, inUnit, show, span, text, unitName } from "../units.ts";
 
 interface DayRangeProps {
@@ -24,7 +25,7 @@ export function DayRange({ option, number, unit, value, hook }: DayRangeProps) {
   const growing = (ranges.value?.draws ?? 0) < drawsWanted;
   return (
     <dd class={`range ${growing ? "pending" : ""}`} data-testid={optionHook(option, hook)} data-low={band?.low} data-high={band?.high}>
-      {band && <Whisker low={band.low} high={band.high} value={value} unit={unit} scale={sharedScale(number, unit)} />}
+      {band && <DayWhisker low={band.low} high={band.high} value={value} unit={unit} scale={sharedScale(number, unit)} />}
       {band && <span title={t("range.title", { span: span(band.low, band.high, unit, units.value) })}>{span(band.low, band.high, unit, units.value)}</span>}
     </dd>
   );
@@ -45,28 +46,35 @@ interface WhiskerProps {
   scale: RoundScale;
 }
 
-/** The range as a bar with the value as a line across it, over a scale with ticks and its ends in figures. */
-function Whisker({ low, high, value, unit, scale: { from, to, step } }: WhiskerProps) {
-  const share = (place: number) => (100 * (place - from)) / (to - from);
-  const at = (stored: number) => share(inUnit(stored, unit, units.value));
-  const burn = at(limits.value[2].temperature_C);
-  const ticks = Array.from({ length: Math.round((to - from) / step) + 1 }, (_, i) => share(from + i * step));
+/** The range of a number of the day, in shown units. */
+function DayWhisker({ low, high, value, unit, scale }: WhiskerProps) {
+  const shown = (stored: number) => inUnit(stored, unit, units.value);
+  const burn = limits.value[2].temperature_C;
+  const limit = unit === "h" ? undefined : { at: shown(burn), name: `${t("limit.burn")} ${show(burn, unit, units.value, 0).value}` };
+  return <Whisker low={shown(low)} high={shown(high)} value={shown(value)} unit={unitName(unit, units.value)} scale={scale} limit={limit} />;
+}
+
+/** A range as a bar with the value as a line across it, over a scale with ticks and its ends in figures. */
+export function Whisker({ low, high, value, unit, scale: { from, to, step }, limit }: WhiskerProps & { limit?: { at: number; name: string } | undefined }) {
+  const at = (place: number) => (100 * (place - from)) / (to - from);
+  const ticks = Array.from({ length: Math.round((to - from) / step) + 1 }, (_, i) => at(from + i * step));
+  const digits = Math.max(0, -Math.floor(Math.log10(step)));
   return (
     <div class="whisker" aria-hidden="true">
       {ticks.map((left) => (
         <span key={left} class="whisker-tick" style={{ left: `${left}%` }} />
       ))}
-      {unit !== "h" && <span class="whisker-limit" style={{ left: `${burn}%` }} />}
-      {unit !== "h" && (
-        <span class="whisker-limit-name" style={{ left: `${burn}%` }}>
-          {t("limit.burn")} {show(limits.value[2].temperature_C, unit, units.value, 0).value}
+      {limit && <span class="whisker-limit" style={{ left: `${at(limit.at)}%` }} />}
+      {limit && (
+        <span class="whisker-limit-name" style={{ left: `${at(limit.at)}%` }}>
+          {limit.name}
         </span>
       )}
       <span class="whisker-reach" style={{ left: `${at(low)}%`, width: `${at(high) - at(low)}%` }} />
       <span class="whisker-value" style={{ left: `${at(value)}%` }} />
       <div class="whisker-ends">
-        <span>{formatNumber(from, 0)}</span>
-        <span>{text({ value: formatNumber(to, 0), unit: unitName(unit, units.value) })}</span>
+        <span>{formatNumber(from, digits)}</span>
+        <span>{text({ value: formatNumber(to, digits), unit })}</span>
       </div>
     </div>
   );
@@ -96,7 +104,7 @@ export function Odds() {
   return (
     <p class={`odds small ${drawn && drawn.draws >= drawsWanted ? "" : "pending"}`} data-testid="odds" data-draws={drawn?.draws ?? 0}>
       {drawn ? t("odds", { draws: formatNumber(drawn.draws, 0) }) : t("odds.pending")}
-      {most && ` ${t("odds.most", { input: tOr(`input.${most}`, most) })}`}
+      {most && ` ${t("odds.most", { input: sharedText(`input.${most}`) })}`}
       {drawn &&
         Array.from({ length: optionCount.value }, (_, option) => {
           const hottest = drawnDifference(option)?.hottest_K;

@@ -7,7 +7,7 @@ import { answer, ranges, rangesDrawn } from "../engine.ts";
 import { refreshLink } from "../keep/link.ts";
 import { paneCanvases } from "../keep/pictures.tsx";
 import { fieldLabel } from "../labels.ts";
-import { comparisonText, verdictText } from "../sentences.ts";
+import { comparisonText, sharedText, verdictText } from "../sentences.ts";
 import { compared, limits, optionName, worse, worseBand } from "../shown.ts";
 import { instant, step_min, units } from "../store.ts";
 import { t, tOr } from "../text.ts";
@@ -92,7 +92,7 @@ function Report() {
         {paneImages.value.some(Boolean) && <p class="report-note">{t("report.panesAt", { hour: clock((instant.value * step_min) / 60) })}</p>}
       </section>
       <Results options={options} />
-      {ranges.value && <p class="report-note">{t("report.ranges", { draws: formatNumber(ranges.value.draws, 0), inputs: ranges.value.inputs.map(({ key, name }) => tOr(`input.${key}`, name)).join(", ") })}</p>}
+      {ranges.value && <p class="report-note">{t("report.ranges", { draws: formatNumber(ranges.value.draws, 0), inputs: ranges.value.inputs.map(({ key }) => sharedText(`input.${key}`)).join(", ") })}</p>}
       <figure class="report-chart">
         <DayChart />
         <figcaption>{t("chart.label")}</figcaption>
