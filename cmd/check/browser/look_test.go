@@ -154,7 +154,15 @@ func (p *tab) accessible() {
 	}
 }
 
-// TestTabReachesEverythingAndIsNotTrapped walks through the page with the Tab key.
+// focused is the test mark of what has the focus, or its tag, and whether the ribbon lies over it.
+const focused = `(() => {
+	const e = document.activeElement, bar = document.querySelector(".ribbon").getBoundingClientRect();
+	const box = e.getBoundingClientRect();
+	return { At: e.dataset.testid ?? e.tagName, Covered: e !== document.body && !e.closest(".ribbon") && box.bottom > bar.top + 1 };
+})()`
+
+// TestTabReachesEverythingAndIsNotTrapped walks through the page with the Tab key; the ribbon covers nothing that has the
+// focus.
 func TestTabReachesEverythingAndIsNotTrapped(t *testing.T) {
 	t.Parallel()
 	p := openPage(t, bench.origin)
@@ -162,7 +170,14 @@ func TestTabReachesEverythingAndIsNotTrapped(t *testing.T) {
 	seen := map[string]bool{}
 	for range 120 {
 		p.do(chromedp.KeyEvent(kb.Tab))
-		at := eval[string](p, `document.activeElement?.dataset?.testid ?? document.activeElement?.tagName ?? ""`)
+		now := eval[struct {
+			At      string
+			Covered bool
+		}](p, focused)
+		at := now.At
+		if now.Covered {
+			t.Errorf("the ribbon lies over %s, which has the focus", at)
+		}
 		if at == "IFRAME" {
 			t.Fatal("the focus went into the view's frame")
 		}

@@ -65,7 +65,7 @@ export function DayChart({ titled }: { titled?: boolean }) {
       {limits.value.map(({ key, temperature_C }) => (
         <g key={key}>
           <line x1={x(0)} x2={x(24)} y1={y(temperature_C)} y2={y(temperature_C)} stroke={muted} stroke-width="0.75" stroke-dasharray="1 2" />
-          <text x={x(0) + 4} y={y(temperature_C) - 3} fill={muted} font-size="10">
+          <text x={x(0) + 4} y={y(temperature_C) - 3} fill={muted}>
             {t("limit.line", { limit: temperature(temperature_C), name: t(`limit.${key}`) })}
           </text>
         </g>

@@ -3,12 +3,12 @@
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { answer } from "../engine.ts";
+import { drawingWords } from "../drawing-words.ts";
 import { lookOf } from "../looks.ts";
 import { instant, scenario } from "../store.ts";
 import { labelsOf, panes, viewState } from "../view.ts";
 import type { PlacedLabel } from "../view-messages.ts";
 import { way } from "../ways.ts";
-import { tOr } from "../text.ts";
 
 /** How often a picture that is being made is asked for its words [ms]. */
 const askEvery_ms = 150;
@@ -39,14 +39,9 @@ export function PaneLabels({ option }: { option: number }) {
     <div class="pane-labels" aria-hidden="true">
       {labels.value.map(({ x, y, text }, i) => (
         <span key={i} style={{ left: `${x - pane.x}px`, top: `${y - pane.y}px` }}>
-          {shownLabel(text)}
+          {drawingWords(text)}
         </span>
       ))}
     </div>
   );
-}
-
-/** A label of the view: points of the compass are letters of the page's language. */
-function shownLabel(text: string): string {
-  return tOr(`point.${text}`, text);
 }

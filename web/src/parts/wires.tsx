@@ -3,6 +3,8 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { effective, effectiveNumber, effectiveText, fieldSchema, isObject, type Json, letter, type Path, pointer } from "../document.ts";
 import { optionHook } from "../hooks.ts";
+import { drawingWords } from "../drawing-words.ts";
+import { language } from "../language.ts";
 import { edit, scenario, units } from "../store.ts";
 import { t, tOr } from "../text.ts";
 import { compassPoint, unitName } from "../units.ts";
@@ -127,6 +129,13 @@ function WireRow({ list, index, option }: WireRowProps) {
   );
 }
 
+/** Gives a drawing the width that its texts take; in another language they may be longer. */
+function widenToTexts(drawing: SVGSVGElement): void {
+  const { x, y, width, height } = drawing.viewBox.baseVal;
+  const ends = [...drawing.querySelectorAll("text")].map((text) => text.getBBox()).map((box) => box.x + box.width - x);
+  drawing.setAttribute("viewBox", [x, y, Math.ceil(Math.max(width, ...ends)), height].join(" "));
+}
+
 /** The option end-on, looking along the row, as the view has grown it; it follows every edit. */
 function CrossSection({ option, wires }: { option: number; wires: number }) {
   const place = useRef<HTMLDivElement>(null);
@@ -137,10 +146,13 @@ function CrossSection({ option, wires }: { option: number; wires: number }) {
         // Read as XML: the drawing is the program's own, and nothing in it runs.
         const read = new DOMParser().parseFromString(svg, "image/svg+xml").documentElement;
         read.setAttribute("aria-hidden", "true");
-        place.current?.replaceChildren(document.importNode(read, true));
+        for (const text of read.querySelectorAll("text")) text.textContent = drawingWords(text.textContent ?? "");
+        const drawing = document.importNode(read, true) as unknown as SVGSVGElement;
+        place.current?.replaceChildren(drawing);
+        widenToTexts(drawing);
         setDrawn(true);
       }),
-    [option],
+    [option, language.value],
   );
   useEffect(() => (place.current ? dragWires(place.current, ["options", option, "trellis", "wires"]) : undefined), [option]);
   return (
