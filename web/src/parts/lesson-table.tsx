@@ -34,7 +34,7 @@ export function LessonTable({ of }: { of: Lesson }) {
           </tbody>
         </table>
       </div>
-      <p class="small">{t("lesson.oneRun")}</p>
+      <p class="small lesson-one-run">{t("lesson.oneRun")}</p>
     </>
   );
 }

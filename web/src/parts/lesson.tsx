@@ -28,7 +28,11 @@ export function LessonPanel() {
       <Way of={now} />
       <StageBody key={`${now.key} ${stageIndex.value}`} of={now} />
       <Onward of={now} />
-      {projected.value && <p class="small">{t("lesson.invented")}</p>}
+      {projected.value && (
+        <p class="small">
+          {t("lesson.invented")} {seen.value && t("lesson.oneRun")}
+        </p>
+      )}
     </section>
   );
 }

@@ -32,7 +32,9 @@ export function WeighOrder() {
   }
   return (
     <div class="weigh-order" role="group" aria-label={t("weigh.order.name")} data-testid="weigh-order">
-      <p class="weigh-whose">{weightsText()}</p>
+      <p>
+        <span class="weigh-whose">{weightsText()}</span> <span class="small">{t("weigh.order.says")}</span>
+      </p>
       <ol>
         {order.map(({ option, score, decided }, place) => (
           <li key={option}>
@@ -45,7 +47,6 @@ export function WeighOrder() {
           </li>
         ))}
       </ol>
-      <p class="small">{t("weigh.order.says")}</p>
     </div>
   );
 }
