@@ -32,15 +32,11 @@ const (
 // A larger distance of the camera shows more of the rows beside it.
 func (s *Scene) sliceView(distance_m float64, pane Pane) View {
 	stand := s.stand
-	top, wide := stand.Top+sliceAbove_m, sliceWide*stand.RowSpacing
-	if net := s.roof(); net != nil {
-		top = max(top, net.Edges[0][1]+sliceAbove_m/2)
-	}
-	scale := min(pane.Height/(top+sliceBelow_m), pane.Width/wide) * min(max(defaultMetres/distance_m, 0.3), 3)
+	scale := s.SliceScale(distance_m, pane)
 	focal := scale * sliceFar_m
 	cut := float32(sliceMiddle(stand))
 	// What is high enough stands on the lower edge of the pane.
-	middle := s.terrain.at(0, cut) + float32(max(top-sliceBelow_m, pane.Height/scale-2*sliceBelow_m)/2)
+	middle := s.terrain.at(0, cut) + float32(max(s.sliceTop()-sliceBelow_m, pane.Height/scale-2*sliceBelow_m)/2)
 	return View{
 		Eye:   mgl32.Vec3{0, cut - sliceFar_m, middle},
 		Right: mgl32.Vec3{1, 0, 0}, Up: mgl32.Vec3{0, 0, 1}, Forward: mgl32.Vec3{0, 1, 0},
@@ -48,6 +44,22 @@ func (s *Scene) sliceView(distance_m float64, pane Pane) View {
 		CentreX: float32(pane.X + pane.Width/2), CentreY: float32(pane.Y + pane.Height/2),
 		First: float32(math.Inf(-1)), Last: float32(math.Inf(1)), Way: Slice,
 	}
+}
+
+// SliceScale is the scale of a slice [px/m]: the whole row fits into the pane from the distance of the look at first, and a
+// larger distance makes it smaller.
+func (s *Scene) SliceScale(distance_m float64, pane Pane) float64 {
+	fits := min(pane.Height/(s.sliceTop()+sliceBelow_m), pane.Width/(sliceWide*s.stand.RowSpacing))
+	return fits * min(max(defaultMetres/distance_m, 0.3), 3)
+}
+
+// sliceTop is the height up to which a slice is shown [m].
+func (s *Scene) sliceTop() float64 {
+	top := s.stand.Top + sliceAbove_m
+	if net := s.roof(); net != nil {
+		top = max(top, net.Edges[0][1]+sliceAbove_m/2)
+	}
+	return top
 }
 
 // sliceMiddle is the place along the row that is cut: at the trunk of the vine with the most shoots.

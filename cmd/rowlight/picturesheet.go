@@ -22,8 +22,8 @@ var sheetWays = []struct {
 }{
 	{render.Natural, "As it looks", "fruit coloured by its temperature"},
 	{render.Sunlight, "Sunlight", "on leaves and fruit"},
-	{render.Heat, "Fruit heat", "fruit through glassy leaves"},
-	{render.Slice, "Slice end-on", "sunlight around the row, rays in white"},
+	{render.Heat, "Fruit heat", "with the leaves see-through"},
+	{render.Slice, "Slice end-on", "mean along the row; rays white, wires as dots"},
 	{render.Outlook, "Out from a bunch", "one in the sun; amber: the sun's way today"},
 }
 
@@ -55,6 +55,11 @@ func (c pictureCommand) drawSheet(command *cobra.Command, s scenario.Scenario, w
 	head, rowHead, foot := 4*line, line*7/4, 5*line
 	sheet := image.NewRGBA(image.Rect(0, 0, len(sheetWays)*(width+gap)+gap, head+len(rows)*(rowHead+height+gap)+foot))
 	draw.Draw(sheet, sheet.Rect, image.NewUniform(page.paper), image.Point{}, draw.Src)
+	oneScale := math.Inf(1) // of all slices
+	for _, row := range rows {
+		camera := row.shot.camera(render.Fixed(c.view.value))
+		oneScale = min(oneScale, row.shot.scene.SliceScale(camera.Distance_m, render.Pane{Width: float64(width), Height: float64(height)}))
+	}
 	left := func(column int) int { return gap + column*(width+gap) }
 	page.left(sheet, gap, line*5/4, rows[0].shot.dayWords())
 	for column, of := range sheetWays {
@@ -68,7 +73,7 @@ func (c pictureCommand) drawSheet(command *cobra.Command, s scenario.Scenario, w
 		row.shot.colour(scale)
 		for column, of := range sheetWays {
 			picture := row.shot.draw(of.way, render.Fixed(c.view.value), pictureLooks{
-				width: width, height: height, quads: c.quads, dark: c.dark, bare: true, labels: true,
+				width: width, height: height, quads: c.quads, dark: c.dark, bare: true, labels: true, sliceScale: oneScale,
 				bunch: row.shot.bunchInTheSun(),
 			})
 			draw.Draw(sheet, picture.Rect.Add(image.Pt(left(column), top+rowHead)), picture, image.Point{}, draw.Src)
@@ -78,7 +83,7 @@ func (c pictureCommand) drawSheet(command *cobra.Command, s scenario.Scenario, w
 	wide := 2*width + gap
 	page.scale(sheet, image.Rect(left(0), top, left(0)+wide, top+line*3), rows[0].shot.temperatures(scale))
 	page.scale(sheet, image.Rect(left(2), top, left(2)+wide, top+line*3), sunlight())
-	for i, words := range []string{"Zenith in the middle, horizon on the rim.", "White: the sun's ways through the year.", "Dots: full hours; the sun is the disc."} {
+	for i, words := range []string{"Zenith in the middle, horizon on the rim, as on a map.", "White: the sun's ways through the year.", "Labels: clock hours; the sun is the disc."} {
 		page.left(sheet, left(4), top+line+i*line*5/4, page.fitting(width, words))
 	}
 	return sheet, nil
@@ -105,10 +110,12 @@ func (c pictureCommand) sheetRows(command *cobra.Command, s scenario.Scenario) (
 	return rows, nil
 }
 
-// Bounds of the scale of a sheet: it spans the fruit that is shown in steps that people read easily [°C].
+// sheetScale is the scale of a sheet, so that sheets can be laid side by side; it is widened in steps that people read
+// easily where fruit is cooler or hotter [°C].
+var sheetScale = render.Scale{Min_C: 30, Max_C: 55}
+
 const (
 	scaleStep_C  = 5.0
-	leastSpan_C  = 20.0
 	outsideScale = 0.01 // share of faces that may lie below
 )
 
@@ -119,13 +126,14 @@ func commonScale(rows []sheetRow) render.Scale {
 		all = append(all, row.shot.faces()...)
 	}
 	if len(all) == 0 {
-		return temperatureScale
+		return sheetScale
 	}
 	slices.Sort(all)
 	low, high := float64(all[int(outsideScale*float64(len(all)))]), float64(all[len(all)-1])
-	scale := render.Scale{Min_C: scaleStep_C * math.Floor(low/scaleStep_C), Max_C: scaleStep_C * math.Ceil(high/scaleStep_C)}
-	scale.Min_C = min(scale.Min_C, scale.Max_C-leastSpan_C)
-	return scale
+	return render.Scale{
+		Min_C: min(sheetScale.Min_C, scaleStep_C*math.Floor(low/scaleStep_C)),
+		Max_C: max(sheetScale.Max_C, scaleStep_C*math.Ceil(high/scaleStep_C)),
+	}
 }
 
 // dayWords say of which place, day and hour a sheet is.
@@ -144,7 +152,7 @@ func sentence(text string) string { return strings.ToUpper(text[:1]) + text[1:] 
 func (s *shot) sidesWords() string {
 	var words []string
 	for _, side := range s.day.Options[s.option].Sides {
-		words = append(words, fmt.Sprintf("%s side: hottest tenth of the fruit %.0f °C, %.0f %% of the fruit in the sun",
+		words = append(words, fmt.Sprintf("fruit facing %s: hottest tenth %.0f °C, %.0f %% in the sun",
 			side.Compass, side.Steps.Hottest_C[s.at], 100*side.Steps.LitShare[s.at]))
 	}
 	return strings.Join(words, ";  ")

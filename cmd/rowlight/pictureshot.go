@@ -31,6 +31,7 @@ type shot struct {
 type pictureLooks struct {
 	width, height, quads, bunch int
 	dark, bare, objects, labels bool
+	sliceScale                  float64 // of slices [px/m]; 0 for one that fits
 }
 
 // newShot plants an option of a run and gives it the sun and the temperatures of an hour.
@@ -54,13 +55,13 @@ func (s *shot) faces() []float32 {
 	return o.Surface_C[s.at*count : (s.at+1)*count]
 }
 
-// bunchInTheSun is of the bunches that the sun is on the one that hangs farthest from others, which would stand before its
-// sky; −1 where the sun is on none.
+// bunchInTheSun is of the bunches that the sun is on, and that hang on its side of the row, the one farthest from others,
+// which would stand before its sky; −1 where there is none.
 func (s *shot) bunchInTheSun() int {
 	o := &s.run.Options[s.option]
 	best, farthest := -1, 0.0
 	for f, face := range o.Faces {
-		if o.Lit[s.at*len(o.Faces)+f] == 0 {
+		if across := o.Stand.Bunches[face.Bunch].Centre[0]; o.Lit[s.at*len(o.Faces)+f] == 0 || face.Right != (across > 0) {
 			continue
 		}
 		nearest := math.Inf(1)
@@ -106,7 +107,11 @@ func (s *shot) draw(way render.Way, from render.Fixed, looks pictureLooks) *imag
 		draw.Draw(picture, picture.Rect, image.NewUniform(page.paper), image.Point{}, draw.Src)
 	}
 	pane := render.Pane{Y: float64(head), Width: float64(looks.width), Height: float64(looks.height - head - foot)}
-	view := s.scene.View(way, s.camera(from), pane)
+	camera := s.camera(from)
+	if way == render.Slice && looks.sliceScale > 0 {
+		camera.Distance_m *= s.scene.SliceScale(camera.Distance_m, pane) / looks.sliceScale
+	}
+	view := s.scene.View(way, camera, pane)
 	view.Bunch, view.Dark, view.Objects = looks.bunch, looks.dark, looks.objects
 	s.scene.PaintView(picture, &view, looks.quads)
 	if looks.bare && !looks.labels {
