@@ -46,18 +46,27 @@ type Style struct {
 	Units    Units
 }
 
+// read holds the catalogues once they have been read. It is not made beforehand: a program that writes no text, such as
+// the one of the page, is then built without the catalogues.
+var read struct {
+	once       sync.Once
+	catalogues map[string]map[string]string
+}
+
 // catalogues reads the embedded catalogues once; a fault in one is a fault of the program.
-var catalogues = sync.OnceValue(func() map[string]map[string]string {
-	read := map[string]map[string]string{}
-	for language, raw := range map[string][]byte{"en": english, "es": spanish} {
-		var catalogue map[string]string
-		if err := json.Unmarshal(raw, &catalogue); err != nil {
-			panic("words: catalogue " + language + ": " + err.Error())
+func catalogues() map[string]map[string]string {
+	read.once.Do(func() {
+		read.catalogues = map[string]map[string]string{}
+		for language, raw := range map[string][]byte{"en": english, "es": spanish} {
+			var catalogue map[string]string
+			if err := json.Unmarshal(raw, &catalogue); err != nil {
+				panic("words: catalogue " + language + ": " + err.Error())
+			}
+			read.catalogues[language] = catalogue
 		}
-		read[language] = catalogue
-	}
-	return read
-})
+	})
+	return read.catalogues
+}
 
 // Text writes the text of a code in a language and metric units.
 func Text(language, code string, words map[string]string, values map[string]any) string {
