@@ -113,6 +113,16 @@ func (p *tab) drop(name, text string) {
 	})()`)
 }
 
+// dropHuge drops 200 MB that begin as a text does.
+func (p *tab) dropHuge(name, text string) {
+	p.t.Helper()
+	eval[bool](p, `(() => {
+		const chunk = ("x".repeat(4095) + "\n").repeat(1024), dataTransfer = new DataTransfer();
+		dataTransfer.items.add(new File([`+quoted(text)+`, ...Array(50).fill(chunk)], `+quoted(name)+`));
+		return !document.body.dispatchEvent(new DragEvent("drop", { dataTransfer, bubbles: true, cancelable: true }));
+	})()`)
+}
+
 // says wants the text of an element to hold each of some words.
 func (p *tab) says(mark string, words ...string) {
 	p.t.Helper()

@@ -3,9 +3,11 @@
 package browser
 
 import (
+	"bytes"
 	"fmt"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -132,12 +134,19 @@ func TestFaultsOfAWeatherFileInThePage(t *testing.T) {
 		"letter.txt":    {"Dear all,\nit was hot.", "The weather file begins with “Dear all,” and is neither EPW, TMY3, NASA POWER nor a table"},
 		"north.epw":     {strings.Replace(string(text), ",36.40,", ",136.40,", 1), "Line 1, field 7: “136.40” is no latitude from −90 to 90"},
 		"half-hour.epw": {strings.Replace(string(text), "DATA PERIODS,1,1,", "DATA PERIODS,1,2,", 1), "Line 8, field 3: 2 records in an hour, only whole hours are read. Give an hourly file"},
+		"empty.epw":     {"", "The weather file is empty. Give a file with hours"},
+		"parted.epw":    {strings.ReplaceAll(string(text), ",", ";"), "Line 1: the fields are parted by semicolons. Save the file with commas"},
+		"cut.epw":       {string(text[:bytes.Index(text, []byte("2019,7,12,1,"))]), "has no hour that could be read"},
+		"void.epw":      {regexp.MustCompile(`(?m)^(2019(?:,[^,]*){5}),[^,]*`).ReplaceAllString(string(text), "$1,99.9"), "has no air temperature in any of its 168 hours. Give a file that has it"},
 	} {
 		p.drop(name, test.text)
 		p.until(hook("weather-faults") + `?.innerText.includes(` + quoted(name) + `)`)
 		p.says("weather-faults", test.says, "Your weather stays as it was")
 		p.says("weather-status", "stony-bend-hot-week.epw")
 	}
+	p.dropHuge("huge.epw", string(text))
+	p.until(hook("weather-faults") + `?.innerText.includes("huge.epw")`)
+	p.says("weather-faults", "longer than 33,554,432 bytes", "Your weather stays as it was")
 	p.agrees(measured)
 	if now := p.generation(); now != before {
 		t.Errorf("a file that was refused was computed: generation %d, before %d", now, before)
