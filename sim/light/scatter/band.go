@@ -107,16 +107,6 @@ func (b *Band) At(first *Source, into *Solution) {
 	into.Up = floats.Dot(into.emitted, m.exchange.lost)
 }
 
-// multiply is matrix times vector.
-func multiply(a blas64.General, x, into []float64) {
-	if a.Rows == 0 || a.Cols == 0 {
-		clear(into)
-		return
-	}
-	result := blas64.Vector{N: a.Rows, Inc: 1, Data: into}
-	blas64.Gemv(blas.NoTrans, 1, a, blas64.Vector{N: a.Cols, Inc: 1, Data: x}, 0, result)
-}
-
 // resize makes a solution fit the parts.
 func (s *Solution) resize(parts, cells int) {
 	if len(s.caught) != parts || len(s.Cells) != cells {
