@@ -15,10 +15,12 @@ type cache[V any] struct {
 	most   int // values that it keeps, if more than others
 }
 
-// get returns the value of a key, made by build when it is not there. The oldest value goes first.
+// get returns the value of a key, made by build when it is not there. The value that was asked for longest ago goes first.
 func (c *cache[V]) get(key string, build func() (V, error)) (V, error) {
 	if i := slices.Index(c.keys, key); i >= 0 {
-		return c.values[i], nil
+		value := c.values[i]
+		c.keys, c.values = append(slices.Delete(c.keys, i, i+1), key), append(slices.Delete(c.values, i, i+1), value)
+		return value, nil
 	}
 	value, err := build()
 	if err != nil {

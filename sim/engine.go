@@ -95,6 +95,10 @@ func (e *Engine) options(s scenario.Scenario, keys []string, course weather.Seri
 			progress(stage, (float64(i)+done)/float64(len(s.Options)))
 		}
 		if e.last.recall(keys[i], run) {
+			// What the option stands on is asked for, lest changes of the others drive it out.
+			if _, err := e.prepare(s, option, course, pace, report); err != nil {
+				return err
+			}
 			report("done", 1)
 			continue
 		}

@@ -43,3 +43,28 @@ func TestMemoryChangesNothing(t *testing.T) {
 		}
 	}
 }
+
+// Changes of one option, however many, do not drive out what is remembered of another: a change of wind then makes nothing
+// anew. Work is counted by its slices.
+func TestOneOptionDoesNotDriveOutAnother(t *testing.T) {
+	s, engine := one(t, "goblet"), sim.NewEngine()
+	sprawl, _ := scenario.FormByKey("sprawl")
+	s.Options = append(s.Options, sprawl.Option)
+	slices := func() (count int) {
+		if _, err := engine.Day(s, func() error { count++; return nil }, nil); err != nil {
+			t.Fatal(err)
+		}
+		return count
+	}
+	slices()
+	s.Weather.Wind_ms = 3
+	want := slices()
+	for k := range 10 {
+		s.Options[0].Leaves.RemovedAfternoon = 0.05 * float64(k+1)
+		slices()
+	}
+	s.Weather.Wind_ms = 4
+	if got := slices(); got != want {
+		t.Errorf("a change of wind took %d slices of work, at first %d", got, want)
+	}
+}
