@@ -24,7 +24,7 @@ var sheetWays = []struct {
 	{render.Sunlight, "Sunlight", "on leaves and fruit"},
 	{render.Heat, "Fruit heat", "with the leaves see-through"},
 	{render.Slice, "Slice end-on", "mean along the row; rays white, wires as dots"},
-	{render.Outlook, "Out from a bunch", "one in the sun; amber: the sun's way today"},
+	{render.Outlook, "Out from a bunch", "one in the sun; amber: the sun's path today"},
 }
 
 // nameOf is the name of a way.
@@ -83,7 +83,7 @@ func (c pictureCommand) drawSheet(command *cobra.Command, s scenario.Scenario, w
 	wide := 2*width + gap
 	page.scale(sheet, image.Rect(left(0), top, left(0)+wide, top+line*3), rows[0].shot.temperatures(scale))
 	page.scale(sheet, image.Rect(left(2), top, left(2)+wide, top+line*3), sunlight())
-	for i, words := range []string{"Zenith in the middle, horizon on the rim, as on a map.", "White: the sun's ways through the year.", "Labels: clock hours; the sun is the disc."} {
+	for i, words := range []string{"Zenith in the middle, horizon on the rim, as on a map.", "White: the sun's paths through the year.", "Labels: clock hours; the sun is the disc."} {
 		page.left(sheet, left(4), top+line+i*line*5/4, page.fitting(width, words))
 	}
 	return sheet, nil
@@ -152,7 +152,7 @@ func sentence(text string) string { return strings.ToUpper(text[:1]) + text[1:] 
 func (s *shot) sidesWords() string {
 	var words []string
 	for _, side := range s.day.Options[s.option].Sides {
-		words = append(words, fmt.Sprintf("fruit facing %s: hottest tenth %.0f °C, %.0f %% in the sun",
+		words = append(words, fmt.Sprintf("fruit facing %s: hottest tenth %.0f °C on average, %.0f %% in the sun",
 			side.Compass, side.Steps.Hottest_C[s.at], 100*side.Steps.LitShare[s.at]))
 	}
 	return strings.Join(words, ";  ")
