@@ -12,6 +12,7 @@ import { verdictText } from "../sentences.ts";
 import { loadingText } from "../loading.ts";
 import { t } from "../text.ts";
 import { holdFrame, viewGeneration, viewState } from "../view.ts";
+import { keepRowsWhole } from "../whole-rows.ts";
 import { Button } from "./button.tsx";
 import { Cautions } from "./cautions.tsx";
 import { CanopyTable } from "./canopy.tsx";
@@ -100,6 +101,7 @@ function WithoutEngine() {
 function Columns() {
   const grid = useRef<HTMLDivElement>(null);
   useEffect(() => (grid.current ? watchLayout(grid.current) : undefined), []);
+  useEffect(() => keepRowsWhole(() => [...(grid.current?.querySelectorAll(":is(.now, .sides) tbody tr") ?? [])].map((row) => [row])), []);
   const all = Array.from({ length: optionCount.value }, (_, i) => i);
   const shown = fits.value ? all : [shownOption.value];
   const pictures = viewState.value.phase !== "no-canvas";
