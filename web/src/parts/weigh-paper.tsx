@@ -68,7 +68,7 @@ export function DecisionPaper() {
       <section class="report-small">
         <h2>{t("cautions")}</h2>
         <p>
-          {t("caution.scope")} {t("caution.frost")} {t("caution.money")} {t("caution.spread")} {t("caution.people")} {t("caution.leaves")} {t("caution.trellis")}
+          {t("caution.scope")} {t("weigh.hands")} {t("caution.frost")} {t("caution.money")} {t("caution.spread")} {t("caution.people")} {t("caution.leaves")} {t("caution.trellis")}
         </p>
         <h2>{t("weigh.paper.from")}</h2>
         {rows.map(({ key }) => (
