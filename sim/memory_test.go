@@ -59,9 +59,14 @@ func TestOneOptionDoesNotDriveOutAnother(t *testing.T) {
 	slices()
 	s.Weather.Wind_ms = 3
 	want := slices()
+	first := 0
 	for k := range 10 {
 		s.Options[0].Leaves.RemovedAfternoon = 0.05 * float64(k+1)
-		slices()
+		if count := slices(); k == 0 {
+			first = count
+		} else if float64(count) > 1.3*float64(first) {
+			t.Errorf("change %d of leaves took %d slices of work, the first %d", k, count, first)
+		}
 	}
 	s.Weather.Wind_ms = 4
 	if got := slices(); got != want {
