@@ -41,7 +41,7 @@ func (c *cache[V]) find(key string) (value V) {
 // put keeps the value of a key that is not there yet.
 func (c *cache[V]) put(key string, value V) {
 	if len(c.keys) >= max(c.most, remembered) {
-		c.keys, c.values = c.keys[1:], c.values[1:]
+		c.keys, c.values = slices.Delete(c.keys, 0, 1), slices.Delete(c.values, 0, 1) // lets go of them at once
 	}
 	c.keys, c.values = append(c.keys, key), append(c.values, value)
 }

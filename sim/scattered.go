@@ -29,6 +29,7 @@ type scattering struct {
 	beam, first scatter.Source
 	solutions   [2]scatter.Solution
 	leaves      []light.Broad
+	dark        []light.Broad // nothing on any face, which all instants without light share
 }
 
 // bandShares are what of the energy of sunlight lies in each band.
@@ -88,7 +89,7 @@ func newExchange(stand *measured, strips int, settings light.Settings, albedo fl
 // onto is the same exchange as the faces of a model of the same stand receive it.
 func (s *scattering) onto(model *light.Model, pace func() error) (*scattering, error) {
 	other := *s
-	other.leaves = make([]light.Broad, len(model.Faces))
+	other.leaves, other.dark = make([]light.Broad, len(model.Faces)), make([]light.Broad, len(model.Faces))
 	places := make([]scatter.Place, len(model.Faces))
 	for f, face := range model.Faces {
 		places[f] = scatter.Place{At: model.Place(f), Right: face.Right}
@@ -103,10 +104,11 @@ func (s *scattering) onto(model *light.Model, pace func() error) (*scattering, e
 // add puts the scattered light of an instant onto the faces, which must hold the light of the sky alone before.
 func (s *scattering) add(model *light.Model, sky light.Sky, at *light.Instant) scattered {
 	out := s.share(sky, model.Strips)
-	out.near = make([]light.Broad, len(at.Short))
 	if sky.Beam <= 0 && sky.Diffuse <= 0 {
+		out.near = s.dark
 		return out
 	}
+	out.near = make([]light.Broad, len(at.Short))
 	for k := range s.solutions {
 		s.receivers.Leaves(&s.solutions[k], s.leaves)
 		for f := range s.leaves {
