@@ -57,13 +57,10 @@ function DayWhisker({ low, high, value, unit, scale }: WhiskerProps) {
 /** A range as a bar with the value as a line across it, over a scale with ticks and its ends in figures. */
 export function Whisker({ low, high, value, unit, scale: { from, to, step }, limit }: WhiskerProps & { limit?: { at: number; name: string } | undefined }) {
   const at = (place: number) => (100 * (place - from)) / (to - from);
-  const ticks = Array.from({ length: Math.round((to - from) / step) + 1 }, (_, i) => at(from + i * step));
   const digits = Math.max(0, -Math.floor(Math.log10(step)));
   return (
     <div class="whisker" aria-hidden="true">
-      {ticks.map((left) => (
-        <span key={left} class="whisker-tick" style={{ left: `${left}%` }} />
-      ))}
+      <span class="whisker-ticks" style={{ backgroundSize: `${at(from + step)}% 100%` }} />
       {limit && <span class="whisker-limit" style={{ left: `${at(limit.at)}%` }} />}
       {limit && (
         <span class="whisker-limit-name" style={{ left: `${at(limit.at)}%` }}>
