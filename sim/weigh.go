@@ -21,6 +21,7 @@ func (e *Engine) weigh(s scenario.Scenario, day *result.Day, course weather.Seri
 	}
 	critical := frost.CriticalOf(s.Frost)
 	w := &result.Weighing{Night: frost.Told(night, critical), Terms: Terms()}
+	w.Terms["burn"], w.Terms["lowest"] = s.Limits.Burn_C, night.Lowest_C
 	for i, o := range s.Options {
 		stand, key, err := e.stand(s, o)
 		if err != nil {
@@ -43,7 +44,8 @@ func (e *Engine) weigh(s scenario.Scenario, day *result.Day, course weather.Seri
 	return w, nil
 }
 
-// Terms are the numbers that the texts of the weighed rows name, by the names that they have there.
+// Terms are the numbers, the same in all scenarios, that the texts of the weighed rows name, by the names that they have
+// there. A weighing adds those of its scenario.
 func Terms() map[string]float64 {
 	return map[string]float64{
 		"colourLimit": colourLimit_C, "weakest": frost.Weakest_K, "strongest": frost.Strongest_K, "screen": frost.Screen_m,

@@ -79,7 +79,7 @@ func writeCrop(w io.Writer, answers []cropAnswer, units words.Units) error {
 		fmt.Fprintf(w, "%s  %s\n", answer.Option, answer.Name)
 		writeCropReasons(w, answer.Crop, units)
 	}
-	fmt.Fprintf(w, "\n%s\n", columnText("crop.source", units))
+	fmt.Fprintf(w, "\n%s\n", columnText("crop.source", sim.Terms(), units))
 	return nil
 }
 

@@ -67,7 +67,7 @@ func writeFrost(w io.Writer, s scenario.Scenario, answer frostAnswer, out output
 	for i, option := range answer.Options {
 		fmt.Fprintf(w, "%s  %s\n", letter(i), words.Style{Units: units}.Sentence(option.Verdict))
 	}
-	fmt.Fprintf(w, "\n%s %s\n", columnText("frost.source", units), words.Text("en", answer.Night.KillSource, nil, nil))
+	fmt.Fprintf(w, "\n%s %s\n", columnText("frost.source", sim.Terms(), units), words.Text("en", answer.Night.KillSource, nil, nil))
 	return nil
 }
 

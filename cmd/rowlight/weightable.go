@@ -5,7 +5,6 @@ import (
 	"io"
 	"strings"
 
-	"rowlight/sim"
 	"rowlight/sim/result"
 	"rowlight/sim/scenario"
 	"rowlight/sim/words"
@@ -58,18 +57,18 @@ func writeWeighing(w io.Writer, day result.Day, units words.Units, summaryOnly b
 func writeColumnSources(w io.Writer, weighing *result.Weighing, units words.Units) {
 	fmt.Fprintln(w, "\nWhere the columns are from:")
 	for _, key := range []string{"heat", "light", "frost", "crop", "work", "water", "colour"} {
-		fmt.Fprintf(w, "  %s. %s %s\n", columnText(key, units), columnText(key+".says", units), columnText(key+".source", units))
+		fmt.Fprintf(w, "  %s. %s %s\n", columnText(key, weighing.Terms, units), columnText(key+".says", weighing.Terms, units), columnText(key+".source", weighing.Terms, units))
 	}
 	fmt.Fprintf(w, "  Buds. %s\n", words.Text("en", weighing.Night.KillSource, nil, nil))
 }
 
 // columnText is a text of the weighed columns: what one is called, what it holds, or where it is from.
-func columnText(key string, units words.Units) string {
-	terms := map[string]any{}
-	for name, value := range sim.Terms() {
-		terms[name] = value
+func columnText(key string, terms map[string]float64, units words.Units) string {
+	values := map[string]any{}
+	for name, value := range terms {
+		values[name] = value
 	}
-	return words.Style{Units: units}.Text("weigh."+key, nil, terms)
+	return words.Style{Units: units}.Text("weigh."+key, nil, values)
 }
 
 // heading is a title with its unit.

@@ -46,11 +46,6 @@ export function compassFrom(look: Look, home: Home): number {
   return around(home.front_deg + look.turn_deg);
 }
 
-/** Where a compass direction lies on the screen of who looks from another, clockwise from straight up [deg]. */
-export function onScreen(from_deg: number, azimuth_deg: number): number {
-  return around(azimuth_deg - from_deg - 180);
-}
-
 /**
  * A look after its row has turned. Who has not chosen one keeps his place in front of the row, as all do
  * who look together; who has chosen one himself keeps his place in the vineyard.

@@ -63,9 +63,9 @@ export function verdictText(sentence: Sentence, units: UnitSystem): string {
  * A comparison names the options; two of the same name are called by their letters, and of more than two each by
  * its letter and its name.
  */
-export function comparisonText(sentence: Sentence, option: number, base: number, count: number, units: UnitSystem): string {
+export function comparisonText(sentence: Sentence, option: number, base: number, units: UnitSystem): string {
   const { name, base: baseName } = sentence.words ?? {};
-  const called = (index: number, own: string | undefined) => (name === baseName ? letter(index) : count > 2 ? `${letter(index)}: ${optionWord(own ?? "")}` : (own ?? ""));
+  const called = (index: number, own: string | undefined) => (name === baseName ? letter(index) : `${letter(index)}: ${optionWord(own ?? "")}`);
   return sentenceText(sentence.code, { ...sentence.words, name: called(option, name), base: called(base, baseName), ...sentence.values }, units);
 }
 

@@ -1,15 +1,8 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { afterTurn, compassFrom, type Home, onScreen, orbit, zoom } from "../src/camera.ts";
+import { afterTurn, compassFrom, type Home, orbit, zoom } from "../src/camera.ts";
 
 const home: Home = { turn_deg: -36, elevation_deg: 8, distance_m: 3.2, front_deg: 270 };
-
-test("what lies ahead is up on the screen, and east is right of north", () => {
-  assert.equal(onScreen(180, 0), 0);
-  assert.equal(onScreen(180, 90), 90);
-  assert.equal(onScreen(270, 90), 0);
-  assert.equal(onScreen(270, 0), 270);
-});
 
 test("the eye stands where the front of the row and the turn say", () => {
   assert.equal(compassFrom(home, home), 234);

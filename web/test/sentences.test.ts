@@ -10,20 +10,20 @@ test("a verdict is written with its side, its hour and its cause", () => {
 
 test("a difference of temperatures in a sentence has no offset in °F", () => {
   const sentence = { code: "compare.cooler-shorter", words: { name: "Sprawl", base: "VSP" }, values: { delta: 10, hours: 2.4, limit: 45 } };
-  const us = comparisonText(sentence, 1, 0, 2, "us");
+  const us = comparisonText(sentence, 1, 0, "us");
   assert.match(us, /18\.0\u00a0°F cooler/);
   assert.match(us, /over 113\.0\u00a0°F/);
 });
 
 test("two options of one name are called by their letters", () => {
   const sentence = { code: "compare.longer", words: { name: "VSP", base: "VSP" }, values: { hours: 1, limit: 40 } };
-  assert.match(comparisonText(sentence, 2, 0, 3, "metric"), /“C”.*“A”/);
+  assert.match(comparisonText(sentence, 2, 0, "metric"), /“C”.*“A”/);
 });
 
-test("of three options each is called by its letter too, since two of the others may share a name", () => {
+test("each option is called by its letter too, as on its column and its card", () => {
   const sentence = { code: "compare.longer", words: { name: "Sprawl", base: "VSP" }, values: { hours: 1, limit: 40 } };
-  assert.match(comparisonText(sentence, 2, 0, 3, "metric"), /“C: Sprawl”.*“A: VSP”/);
-  assert.match(comparisonText(sentence, 1, 0, 2, "metric"), /“Sprawl”.*“VSP”/);
+  assert.match(comparisonText(sentence, 2, 0, "metric"), /“C: Sprawl”.*“A: VSP”/);
+  assert.match(comparisonText(sentence, 1, 0, "metric"), /“B: Sprawl”.*“A: VSP”/);
 });
 
 test("a fault names its field as the page calls it", () => {

@@ -52,7 +52,7 @@ func TestFirstVisitOfAConsultant(t *testing.T) {
 		t.Errorf("the comparison has %d sentences about A: %q", sentences, p.text("comparison"))
 	}
 	p.until(hook("odds") + `?.dataset.draws > 0`)
-	p.says("odds", "of the draws")
+	p.says("odds", "of the runs")
 	p.chartsOfTheDay(day)
 	for i := range shades {
 		p.explained(fmt.Sprintf("option-%c", 'B'+i))

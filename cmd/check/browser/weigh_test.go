@@ -33,7 +33,7 @@ func TestTheWholeDecision(t *testing.T) {
 	p.press("add-option")
 	p.choose("option-D-form", "lyre")
 	p.answered()
-	p.says("weigh", "too cold for a tenth of them")
+	p.says("weigh", "below where a tenth of them die")
 	p.until(hook("weigh-heat-D") + `.dataset.low !== ` + hook("weigh-heat-D") + `.dataset.high`)
 	if strings.Contains(p.text("weigh"), "range is being computed") {
 		t.Error("ranges are there, and still said to be computed")

@@ -26,6 +26,7 @@ import { Marker } from "./icons.tsx";
 import { KeepNotices } from "./keep-notices.tsx";
 import { LessonPanel } from "./lesson.tsx";
 import { Legend } from "./legend.tsx";
+import { DayInShort } from "./numbers.tsx";
 import { SeasonPart } from "./season.tsx";
 import { SunRibbon } from "./ribbon.tsx";
 import { HourTable } from "./table.tsx";
@@ -131,6 +132,7 @@ function OptionSwitch() {
               {letter(option)}
             </span>
             <span class="option-tab-name">{optionName(scenario.value, option)}</span>
+            <DayInShort option={option} />
             {shownOption.value !== option && result && <span class="option-tab-verdict">{verdictText(result.verdict, units.value)}</span>}
           </button>
         );

@@ -20,7 +20,7 @@ function sentences(): string[] {
   if (!day) return [];
   if (day.options.length === 1) return [t("comparison.one")];
   const others = day.options.map((_, i) => i).filter((i) => i !== compared.value);
-  return day.comparison.map((sentence, i) => comparisonText(sentence, others[i] ?? 0, compared.value, day.options.length, units.value));
+  return day.comparison.map((sentence, i) => comparisonText(sentence, others[i] ?? 0, compared.value, units.value));
 }
 
 /** What the live region says, one sentence a line; it follows the sentences at a calm pace. */

@@ -88,10 +88,10 @@ export const BunchIcon = () => (
   </Icon>
 );
 
-export const CameraIcon = () => (
+export const EyeIcon = () => (
   <Icon>
-    <path d="M2.5 6.5h3L7 4.5h6l1.5 2h3v9h-15z" />
-    <circle cx="10" cy="10.75" r="2.75" />
+    <path d="M2 10c2.2-3.6 4.9-5.4 8-5.4s5.8 1.8 8 5.4c-2.2 3.6-4.9 5.4-8 5.4S4.2 13.6 2 10z" />
+    <circle class="solid" cx="10" cy="10" r="2.5" />
   </Icon>
 );
 

@@ -72,7 +72,7 @@ function TemperatureKey({ caption }: { caption: string }) {
         <ScaleMarks marks={marks.map((mark) => ({ at: onScale(mark), name: text(show(mark, "degC", units.value, 0)) }))} />
       </div>
       <ul class="legend-limits" aria-label={t("legend.limits")}>
-        {limits.value.map((limit) => (
+        {[...limits.value].reverse().map((limit) => (
           <li key={limit.key}>
             <span class={`sample over-${limit.key}`} aria-hidden="true">
               <span class="spell" />

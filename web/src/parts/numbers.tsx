@@ -71,6 +71,26 @@ export function DayNumbers({ option }: { option: number }) {
   );
 }
 
+/** The two most telling numbers of an option, for where its column is not shown. */
+export function DayInShort({ option }: { option: number }) {
+  return (
+    <span class={`day-short ${pending.value ? "pending" : ""}`}>
+      {dayRows()
+        .slice(0, 2)
+        .map(({ label, unit, number }) => {
+          const own = worse(optionResult(option), number);
+          return (
+            own && (
+              <span key={number}>
+                <span class="note">{label}</span> {text(show(own.value, unit, units.value))}
+              </span>
+            )
+          );
+        })}
+    </span>
+  );
+}
+
 /** The name of a number, which opens how it comes about. */
 function WhyButton({ option, number, label, spoken, hook }: { option: number; number: DayNumber; label: string; spoken: string; hook: string }) {
   const open = explained.value?.option === option && explained.value.number === number;
@@ -167,7 +187,7 @@ export function SideNumbers({ option }: { option: number }) {
                   <Quantity value={side.summary[number]} unit={unit} hook={own} pending={pending.value} />
                   {number === "hottest_C" && <span class="when"> {t("at", { hour: clock(side.summary.hottestAt_h) })}</span>}
                   <span class="note">
-                    {t("mean")} <Quantity value={side.summary[mean]} unit={unit} hook={`${own}-mean`} />
+                    {t(unit === "h" ? "mean.hours" : "mean")} <Quantity value={side.summary[mean]} unit={unit} hook={`${own}-mean`} />
                   </span>
                 </td>
               );

@@ -16,7 +16,7 @@ import { lookFrom, readBunch, restartView, tapPane, viewState } from "../view.ts
 import { fixedLooks, way, type Way } from "../ways.ts";
 import { Button } from "./button.tsx";
 import { Compass } from "./compass.tsx";
-import { BunchIcon, CameraIcon, CloserIcon, DownIcon, FartherIcon, LinkIcon, ResetIcon, TurnLeftIcon, TurnRightIcon, UpIcon } from "./icons.tsx";
+import { BunchIcon, CloserIcon, DownIcon, EyeIcon, FartherIcon, LinkIcon, ResetIcon, TurnLeftIcon, TurnRightIcon, UpIcon } from "./icons.tsx";
 import { PaneLabels } from "./pane-labels.tsx";
 
 const turnPerPixel_deg = 0.35;
@@ -93,7 +93,7 @@ function PaneTools({ option, unfolded }: { option: number; unfolded: Signal<bool
   return (
     <div ref={tools} class={`pane-tools ${unfolded.value ? "unfolded" : ""}`} onKeyDown={(event) => unfolded.value && event.key === "Escape" && fold()}>
       <Button label={name} class="fold" expanded={unfolded.value} onPress={() => (unfolded.value = !unfolded.peek())} hook={optionHook(option, "tools")}>
-        <CameraIcon />
+        <EyeIcon />
       </Button>
       <div class="pane-moves" role="group" aria-label={name}>
         {movesIn(way.value).map(({ label, sign: Sign, move }) => (

@@ -73,7 +73,7 @@ function Report() {
       <section class="report-findings">
         {day.comparison.map((sentence, i) => (
           <p key={i} class="report-lead">
-            {comparisonText(sentence, options.filter((o) => o !== compared.value)[i] ?? 0, compared.value, options.length, units.value)}
+            {comparisonText(sentence, options.filter((o) => o !== compared.value)[i] ?? 0, compared.value, units.value)}
           </p>
         ))}
         <div class="report-panes" data-count={options.length}>
