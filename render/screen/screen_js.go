@@ -104,8 +104,12 @@ func (s *Screen) LastFrame() time.Duration { return s.last }
 // LastRaster is the time that the graphics card took for the last frame, to a few milliseconds; 0 while it is at work.
 func (s *Screen) LastRaster() time.Duration { return s.turns.card.last }
 
-// LongestSlice is the longest time so far that the program worked at a stretch for the next picture.
-func (s *Screen) LongestSlice() time.Duration { return s.turns.longest }
+// LongestSlice is the longest time, since it was asked for last, that the program worked at a stretch for the next picture.
+func (s *Screen) LongestSlice() time.Duration {
+	longest := s.turns.longest
+	s.turns.longest = 0
+	return longest
+}
 
 // Stop ends Run soon, without another frame.
 func (s *Screen) Stop() {

@@ -31,7 +31,7 @@ type turns struct {
 	polls   bool      // the card will be asked again whether it is done
 	touched time.Time // when the page last called
 	calm    *time.Timer
-	longest time.Duration // slice so far
+	longest time.Duration // slice since it was asked for
 }
 
 func newTurns(stage *render.Stage) *turns {

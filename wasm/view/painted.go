@@ -31,7 +31,7 @@ type painted struct {
 	posted  bool // a turn is asked for
 	touched time.Time
 	calm    *time.Timer
-	longest time.Duration // slice so far
+	longest time.Duration // slice since it was asked for
 	working time.Duration // for the picture that is being painted
 	last    time.Duration // for the one that was shown last
 }
@@ -153,8 +153,12 @@ func (p *painted) LastFrame() time.Duration { return p.last }
 // LastRaster is the work of a graphics card: none.
 func (p *painted) LastRaster() time.Duration { return 0 }
 
-// LongestSlice is the longest time so far that the program worked at a stretch.
-func (p *painted) LongestSlice() time.Duration { return p.longest }
+// LongestSlice is the longest time, since it was asked for last, that the program worked at a stretch.
+func (p *painted) LongestSlice() time.Duration {
+	longest := p.longest
+	p.longest = 0
+	return longest
+}
 
 // Bunch is the bunch that is shown at a place of the canvas [px] in the pane of an option, −1 where none is.
 func (p *painted) Bunch(option int, x, y float32) int { return p.easel.Bunch(option, x, y) }
