@@ -64,7 +64,7 @@ func TestVerdict(t *testing.T) {
 		"air": {side("west", 0, 49.8, 16), side("east", 0, 42, 9),
 			"The west side burns from 13:54 (hottest fruit over 45.0 °C): it is shaded, but the air around it is hot."},
 		"both": {side("south-west", 0.9, 49.8, 16), side("north-east", 0.9, 47, 10),
-			"Both sides burn; the south-west side is worse, from 13:54 (hottest fruit over 45.0 °C): no leaves between it and the sun."},
+			"Both sides burn; the south-west side gets hottest, its hottest fruit over 45.0 °C from 13:54: no leaves between it and the sun."},
 		"right side worse": {side("south", 0.2, 41, 12), side("north", 0.8, 48, 12),
 			"The north side burns from 10:18 (hottest fruit over 45.0 °C): no leaves between it and the sun."},
 		"brief": {side("west", 0.8, 45.001, 16), side("east", 0.8, 41, 9),
