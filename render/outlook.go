@@ -155,6 +155,9 @@ func (s *Scene) bunchFacing(azimuth_deg float64) int {
 	return best
 }
 
+// Apart is how far a bunch hangs from the next, between their middles [m]; infinite for a single one.
+func (s *Scene) Apart(bunch int) float32 { return s.bunches.bunch[bunch].apart }
+
 // OutlookFrom is the bunch whose sky a view shows, −1 where the vines bear none.
 func (s *Scene) OutlookFrom(view *View) int { return s.outlookFrom(view.Bunch) }
 

@@ -59,19 +59,13 @@ func (s *shot) faces() []float32 {
 // which would stand before its sky; −1 where there is none.
 func (s *shot) bunchInTheSun() int {
 	o := &s.run.Options[s.option]
-	best, farthest := -1, 0.0
+	best, farthest := -1, float32(0)
 	for f, face := range o.Faces {
 		if across := o.Stand.Bunches[face.Bunch].Centre[0]; o.Lit[s.at*len(o.Faces)+f] == 0 || face.Right != (across > 0) {
 			continue
 		}
-		nearest := math.Inf(1)
-		for i := range o.Stand.Bunches {
-			if int32(i) != face.Bunch {
-				nearest = min(nearest, o.Stand.Bunches[i].Centre.Sub(o.Stand.Bunches[face.Bunch].Centre).Len())
-			}
-		}
-		if nearest > farthest {
-			best, farthest = int(face.Bunch), nearest
+		if apart := s.scene.Apart(int(face.Bunch)); apart > farthest {
+			best, farthest = int(face.Bunch), apart
 		}
 	}
 	return best
