@@ -105,7 +105,7 @@ export function Odds() {
       {drawn &&
         Array.from({ length: optionCount.value }, (_, option) => {
           const hottest = drawnDifference(option)?.hottest_K;
-          if (!hottest) return "";
+          if (!hottest || hottest.worse + hottest.better === 0) return ""; // nothing drawn, or a copy
           const words = { letter: letter(option), base: letter(compared.value), share: percent(Math.max(hottest.worse, hottest.better)) };
           return ` ${t(hottest.worse > hottest.better ? "odds.hotter" : "odds.cooler", words)}`;
         })}
