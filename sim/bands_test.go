@@ -163,6 +163,54 @@ func TestInputsMoveWhatTheyCan(t *testing.T) {
 	}
 }
 
+// A skin that is said to take in hardly any sunlight takes in none at the low end of its range, and stays a number:
+// then only what surrounds it warms it, which is the same at that end and below.
+func TestSkinThatTakesInNothing(t *testing.T) {
+	l := lived{scenario: scenario.Default(), engine: NewEngine()}
+	l.scenario.Options = l.scenario.Options[:1]
+	l.scenario.Fruit.Absorptance = 0.02
+	run, err := l.engine.Day(l.scenario, unhindered, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	inputs := only(spread.Skin)
+	ranges, err := l.engine.ranges(l.scenario, run, inputs, 10, unhindered, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for side := range ranges.Options[0].Sides {
+		central := run.Result.Options[0].Sides[side].Summary.Numbers()
+		for i, band := range ranges.Options[0].Sides[side].Each() {
+			if !(band.Low <= central[i] && central[i] <= band.High) {
+				t.Errorf("side %d number %d: %g in %+v", side, i, central[i], *band)
+			}
+		}
+	}
+
+	c, err := newCoarse(l.scenario, inputs, nil, unhindered)
+	if err != nil {
+		t.Fatal(err)
+	}
+	thin, err := l.engine.thin(l.scenario, l.scenario.Options[0], inputs, c, unhindered)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var numbers [3]numbers
+	for i, skin := range []float64{-0.02, -1, 0.05} {
+		values := c.inputs
+		values[spread.Skin] = skin
+		if numbers[i], err = thin.live(c.usual, values, thin.shade, unhindered); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if numbers[0] != numbers[1] {
+		t.Errorf("a skin that takes in nothing gives %v, and less than nothing %v", numbers[0], numbers[1])
+	}
+	if numbers[0] == numbers[2] {
+		t.Errorf("a skin that takes in nothing gives what one of 0.07 gives: %v", numbers[0])
+	}
+}
+
 // Leaf area and clumping thicken the leaves alike; what differs is how far the leaves brake the wind and share
 // their light, which the light on the fruit does not know.
 func TestLeafAreaAndClumpingShadeAlike(t *testing.T) {

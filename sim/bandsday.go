@@ -194,11 +194,8 @@ func (t *thinOption) live(course weather.Series, values spread.Draw, shade shade
 	d.leafArea *= values[spread.LeafArea]
 	d.leaf.Stomata *= values[spread.Stomata]
 	d.berry.Convection = values[spread.Convection]
-	skin := d.berry.Absorptance
-	d.berry.Absorptance = math.Min(math.Max(skin+values[spread.Skin], 0), 1)
-	if skin > 0 { // it takes in as much more or less of all sunlight
-		d.berry.NearInfrared *= d.berry.Absorptance / skin
-	}
+	// The skin takes in as much more or less of all sunlight, so nearOver stays, even at a share of 0.
+	d.berry.Absorptance = math.Min(math.Max(d.berry.Absorptance+values[spread.Skin], 0), 1)
 	s.Fruit = s.FruitOf(t.option)
 	d.rule = sunburn.NewRule(s)
 	if err := d.settle(pace); err != nil {

@@ -75,6 +75,7 @@ type optionDay struct {
 	slowed   slowed
 
 	berry    heat.Berry
+	nearOver float64 // near infrared from leaves that the skin takes in, over its share of sunlight, less 1 [1], ≥ −1
 	leaf     heat.Leaf
 	rule     sunburn.Rule
 	floor    *heat.Floor
@@ -114,6 +115,8 @@ func newOptionDay(s scenario.Scenario, o scenario.Option, course weather.Series,
 	skin := cover.Skin(o.Shade.Film)
 	d.berry.Absorptance *= skin
 	d.berry.NearInfrared *= skin
+	// A skin without a share has that of its colour, and no film takes it all: this is no division by zero.
+	d.nearOver = d.berry.NearInfrared/d.berry.Absorptance - 1
 	for f := range d.views {
 		v := &d.views[f]
 		_, _, v.own, v.leaves = model.Views(f)
@@ -191,7 +194,7 @@ func (d *optionDay) loadOn(k, f int, n *near, load *heat.Load) {
 	sky, at := &d.day.skies[k], &d.day.instants[k]
 	short := at.Short[f]
 	// Sunlight counts in full; of the near infrared from leaves the skin takes in less.
-	short.AddScaled(&d.day.scatters[k].near[f], d.berry.NearInfrared/d.berry.Absorptance-1)
+	short.AddScaled(&d.day.scatters[k].near[f], d.nearOver)
 	load.Sun, load.Short, load.LongNet = sky.Sun, heat.Broad(short), heat.Broad(d.longwave(k, f, n))
 	load.Transpiration_Wm2 = n.skin.SkinLatent(d.mean[f])
 	load.Beam_Wm2 = 0
