@@ -30,9 +30,12 @@ interface Whole {
 
 export const turning = new Sweep("rows", {
   begin: (_, document) => (turned.value = { rows: rawOptions(document).map(() => []) }),
-  part: (text) => {
-    const { option, direction } = JSON.parse(text) as { option: number; direction: Direction };
-    turned.value = { rows: withDirection(turned.peek()?.rows ?? [], option, direction) };
+  parts: (texts) => {
+    const add = (rows: Direction[][], text: string) => {
+      const { option, direction } = JSON.parse(text) as { option: number; direction: Direction };
+      return withDirection(rows, option, direction);
+    };
+    turned.value = { rows: texts.reduce(add, turned.peek()?.rows ?? []) };
   },
   whole: (text) => {
     const { from, to, days, yours, options } = JSON.parse(text) as Whole;

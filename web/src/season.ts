@@ -26,9 +26,9 @@ export const seasonSweep = new Sweep("season", {
       calendar: rawOptions(document).map(() => [none(), none()]),
     };
   },
-  part: (text) => {
+  parts: (texts) => {
     const before = season.peek();
-    if (before) season.value = withPart(before, JSON.parse(text) as SeasonPart);
+    if (before) season.value = texts.reduce((known, text) => withPart(known, JSON.parse(text) as SeasonPart), before);
   },
   whole: (text) => {
     const { days, waves, options } = JSON.parse(text) as Whole;

@@ -9,6 +9,7 @@ import type { JsonObject } from "./document.ts";
 import { listenToEngine, tellEngine } from "./engine.ts";
 import type { EngineMessage, Fault, Plan, Stretch } from "./messages.ts";
 import { Helper, Shares, sizeHere } from "./pool.ts";
+import { throttled } from "./throttle.ts";
 
 /** How far a wish has come. Done is the share of its days [0–1]. */
 export type SweepState =
@@ -21,7 +22,8 @@ export type SweepState =
 interface Hearer {
   /** A plan has been made: what was known before is gone. */
   begin(plan: Plan, document: JsonObject): void;
-  part(answer: string): void;
+  /** The answers to some more parts. */
+  parts(answers: readonly string[]): void;
   whole(answer: string): void;
 }
 
@@ -33,8 +35,13 @@ interface Run {
   parts: Plan["parts"];
   shares: Shares;
   answers: string[];
+  /** Answers that have come since some were shown last. */
+  unshown: string[];
   daysLeft: number;
 }
+
+/** Parts are shown so far apart: drawing them takes the processors that the helpers work on. */
+const showEvery_ms = 400;
 
 let last = 0;
 let helpers: Helper[] = [];
@@ -52,6 +59,7 @@ export class Sweep {
 
   start(document: JsonObject, stretch: Stretch): void {
     this.end("planning");
+    hire(); // helpers start while the work is planned
     const generation = ++last;
     planning.set(generation, { sweep: this, document });
     tellEngine({ kind: "plan", generation, scenario: JSON.stringify(document), what: this.what, ...stretch });
@@ -59,11 +67,17 @@ export class Sweep {
 
   /** Ends the work; what is known of it stays. */
   end(phase: "idle" | "planning" | "stopped"): void {
+    if (current?.sweep === this && phase === "stopped") showParts(current);
     for (const [generation, { sweep }] of planning) if (sweep === this) planning.delete(generation);
     waiting = waiting.filter(({ sweep }) => sweep !== this);
     this.state.value = { phase };
     if (current?.sweep === this) next();
   }
+}
+
+/** Starts the helpers that are missing. */
+function hire(): void {
+  for (let i = helpers.length; i < sizeHere(); i++) helpers.push(new Helper((message) => hear(i, message)));
 }
 
 /** Ends the helpers, and with them the memory that they hold. */
@@ -92,7 +106,7 @@ listenToEngine((message: EngineMessage) => {
     parts.map(({ from, to }) => to - from),
     sizeHere(),
   );
-  waiting.push({ generation: message.generation, ...wish, plan: message.plan, parts, shares, answers: [], daysLeft });
+  waiting.push({ generation: message.generation, ...wish, plan: message.plan, parts, shares, answers: [], unshown: [], daysLeft });
   if (!current) next();
 });
 
@@ -106,7 +120,7 @@ function next(): void {
   }
   // Generations rise with every plan and every end of one.
   current.generation = ++last;
-  for (let i = helpers.length; i < sizeHere(); i++) helpers.push(new Helper((message) => hear(i, message)));
+  hire();
   const { generation, plan } = current;
   helpers.forEach((helper, i) => {
     helper.tell({ kind: "work", generation, plan });
@@ -130,6 +144,7 @@ function hear(helper: number, message: EngineMessage): void {
   if (message.kind === "whole") {
     const { sweep } = current;
     batch(() => {
+      showParts(current as Run);
       sweep.hearer.whole(message.whole);
       sweep.state.value = { phase: "done" };
     });
@@ -141,14 +156,25 @@ function takePart(run: Run, part: number, answer: string, helper: number): void 
   const of = run.parts[part];
   if (!of) return;
   run.answers[part] = answer;
+  run.unshown.push(answer);
   run.daysLeft -= of.to - of.from;
-  const all = run.parts.reduce((days, { from, to }) => days + to - from, 0);
-  batch(() => {
-    run.sweep.hearer.part(answer);
-    run.sweep.state.value = { phase: "running", done: 1 - run.daysLeft / all };
-  });
+  // The helper first: it need not wait until the part is shown.
   if (run.daysLeft > 0) give(helper);
   else helpers[helper]?.tell({ kind: "whole", generation: run.generation, answers: `[${run.answers.join(",")}]` });
+  showSoon(run);
+}
+
+const showSoon = throttled((run: Run) => {
+  if (run === current) showParts(run);
+}, showEvery_ms);
+
+/** Shows what has come of a run, and how far it is. */
+function showParts(run: Run): void {
+  const all = run.parts.reduce((days, { from, to }) => days + to - from, 0);
+  batch(() => {
+    run.sweep.hearer.parts(run.unshown.splice(0));
+    run.sweep.state.value = { phase: "running", done: 1 - run.daysLeft / all };
+  });
 }
 
 /** A helper that has stopped may have left the work half done: all are sent home, and the work has failed. */
