@@ -55,7 +55,7 @@ func TestCrossSectionShowsWiresAndHeights(t *testing.T) {
 	for _, form := range scenario.Forms() {
 		section := sectionOf(t, form)
 		var text bytes.Buffer
-		if err := section.WriteSVG(&text); err != nil {
+		if err := section.WriteSVG(&text, Unsaid); err != nil {
 			t.Fatal(err)
 		}
 		count := elements(t, text.Bytes())
@@ -89,7 +89,7 @@ func TestSheetHoldsEverySection(t *testing.T) {
 		sections = append(sections, sectionOf(t, form))
 	}
 	var text bytes.Buffer
-	if err := WriteSheet(&text, "Forms <end-on>", sections, 2); err != nil {
+	if err := WriteSheet(&text, Unsaid, "Forms <end-on>", sections, 2); err != nil {
 		t.Fatal(err)
 	}
 	count := elements(t, text.Bytes())
@@ -144,10 +144,10 @@ func TestCrossSectionInFeet(t *testing.T) {
 	section := sectionOf(t, form)
 	section.Feet = true
 	var text bytes.Buffer
-	if err := section.WriteSVG(&text); err != nil {
+	if err := section.WriteSVG(&text, Unsaid); err != nil {
 		t.Fatal(err)
 	}
-	for _, want := range []string{"3.0 ft 2 × fruiting wire", "5.9 ft 4 × catch wire", "rows 11.8", ">3 ft<"} {
+	for _, want := range []string{"wires 3.0 ft fruiting 2<", "wires 5.9 ft catch 4<", "spacing 11.8", ">length 3 ft<"} {
 		if !strings.Contains(text.String(), want) {
 			t.Errorf("the drawing in feet lacks %q", want)
 		}

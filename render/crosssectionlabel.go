@@ -1,10 +1,8 @@
 package render
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
-	"strings"
 
 	"rowlight/sim/scenario"
 	"rowlight/sim/training"
@@ -41,70 +39,43 @@ func (p *sectionPen) wire(role string, x, y float64) {
 	}
 }
 
-// roleWord is what a label calls the wires of a role.
-func roleWord(role string) string {
-	switch scenario.WireRole(role) {
-	case scenario.Fruiting:
-		return "fruiting wire"
-	case scenario.Foliage:
-		return "foliage wire"
-	case scenario.Catch:
-		return "catch wires"
-	case scenario.Tie:
-		return "tie wire"
-	case scenario.Roof:
-		return "roof wires"
-	}
-	return role
-}
-
-// sectionLabel is a text beside the drawing and the height that it speaks of.
+// sectionLabel is a saying beside the drawing and the height that it speaks of.
 type sectionLabel struct {
 	height float64 // [m]
-	text   string
+	saying string
 	class  string
 }
 
 // labels writes the heights of wires and fruit zone on the right, each with a line to its height; labels that would
 // meet move apart.
 func (p *sectionPen) labels(c *CrossSection) {
-	labels := c.labelTexts()
+	labels := c.sayings()
 	places := placesApart(labels)
 	right := sectionHalf_m * sectionScale
 	for i, label := range labels {
 		_, y := sectionAt(0, label.height)
 		p.put(`<path d="M%s %sL%s %s" fill="none" stroke="currentColor" stroke-opacity="0.5" stroke-width="0.8"/>`,
 			px(right), px(y), px(right+11), px(places[i]))
-		p.put(`<text class="%s" x="%s" y="%s">%s</text>`+"\n", label.class, px(right+14), px(places[i]+4), escaped(label.text))
+		p.put(`<text class="%s" x="%s" y="%s">%s</text>`+"\n", label.class, px(right+14), px(places[i]+4), escaped(p.say(label.saying)))
 	}
 }
 
-// labelTexts lists the labels from above.
-func (c *CrossSection) labelTexts() []sectionLabel {
+// sayings lists the labels from above.
+func (c *CrossSection) sayings() []sectionLabel {
 	var labels []sectionLabel
 	for _, height := range c.wireHeights() {
-		words := make([]string, len(height.roles))
+		about := []string{c.height(height.height), c.unit()}
 		for i, role := range height.roles {
-			words[i] = wiresWord(role, height.wires[i])
+			about = append(about, role, strconv.Itoa(height.wires[i]))
 		}
-		labels = append(labels, sectionLabel{height.height, c.height(height.height) + c.unit() + strings.Join(words, ", "), "height"})
+		labels = append(labels, sectionLabel{height.height, saying(sayWires, about...), "height"})
 	}
 	for _, zone := range c.Stand.FruitZones() {
-		text := c.height(zone.Bottom_m) + "–" + c.height(zone.Top_m) + c.unit() + "fruit"
-		labels = append(labels, sectionLabel{(zone.Bottom_m + zone.Top_m) / 2, text, "fruit"})
+		said := saying(sayFruit, c.height(zone.Bottom_m), c.height(zone.Top_m), c.unit())
+		labels = append(labels, sectionLabel{(zone.Bottom_m + zone.Top_m) / 2, said, "fruit"})
 	}
 	slices.SortStableFunc(labels, func(a, b sectionLabel) int { return compareDown(a.height, b.height) })
 	return labels
-}
-
-// wiresWord names wires of one role at one height: how many, where it is more than one. Of a roof only the outermost are
-// labelled, so they are not counted.
-func wiresWord(role string, wires int) string {
-	word := roleWord(role)
-	if wires < 2 || role == string(scenario.Roof) {
-		return word
-	}
-	return fmt.Sprintf("%d × %s", wires, strings.TrimSuffix(word, "s"))
 }
 
 const feetPerMetre = 1 / 0.3048 // exact
@@ -126,12 +97,12 @@ func (c *CrossSection) height(height_m float64) string {
 	return strconv.FormatFloat(c.length(height_m), 'f', decimals, 64)
 }
 
-// unit is the sign of the units, with a space on both sides.
+// unit is the sign of the units.
 func (c *CrossSection) unit() string {
 	if c.Feet {
-		return " ft "
+		return "ft"
 	}
-	return " m "
+	return "m"
 }
 
 // placesApart gives each label, from above, the place nearest to its height that leaves room for the others: those

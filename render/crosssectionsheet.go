@@ -17,13 +17,13 @@ const (
 )
 
 // WriteSheet writes cross-sections side by side, in rows of the given number, as an SVG document on white, with a
-// heading and what the signs of the wires mean.
-func WriteSheet(w io.Writer, heading string, sections []CrossSection, columns int) error {
+// heading and what the signs of the wires mean, in the words of say.
+func WriteSheet(w io.Writer, say Say, heading string, sections []CrossSection, columns int) error {
 	columns = max(1, min(columns, len(sections)))
 	rows := (len(sections) + columns - 1) / columns
 	width := 2*sheetEdge + float64(columns)*SectionWidth + float64(columns-1)*sheetGap
 	height := 2*sheetEdge + 2*sheetHead + float64(rows)*(SectionHeight+sheetGap)
-	p := sectionPen{w: w}
+	p := sectionPen{w: w, say: say}
 	p.put(`<svg xmlns="http://www.w3.org/2000/svg" width="%s" height="%s" viewBox="0 0 %s %s" color="#222">`+"\n",
 		px(width), px(height), px(width), px(height))
 	p.put(`<rect width="%s" height="%s" fill="#fff"/>`+"\n", px(width), px(height))
@@ -39,23 +39,16 @@ func WriteSheet(w io.Writer, heading string, sections []CrossSection, columns in
 	return p.err
 }
 
-// legendOfLines says what the rest of a drawing means.
-const legendOfLines = "Grey: post and crossarms. Tinted band: fruit. Dashed ticks: half way to the next rows, which are drawn pale where they reach in."
-
 // legend says what the signs of the wires and the other marks mean.
 func (p *sectionPen) legend(x, y float64) {
 	p.put(`<g transform="translate(%s %s)" font-family="system-ui,sans-serif" font-size="12" fill="currentColor">`, px(x), px(y))
 	roles := []scenario.WireRole{scenario.Fruiting, scenario.Foliage, scenario.Tie, scenario.Roof}
 	for i, role := range roles {
 		at := legendStart + legendStep*float64(i)
-		text := roleWord(string(role))
-		if role == scenario.Foliage {
-			text = "foliage, catch wires"
-		}
 		p.wire(string(role), at, -4)
-		p.put(`<text class="legend" x="%s" y="0">%s</text>`, px(at+10), text)
+		p.put(`<text class="legend" x="%s" y="0">%s</text>`, px(at+10), escaped(p.say(saying(saySign, string(role)))))
 	}
 	at := legendStart + legendStep*float64(len(roles))
-	p.put(`<text class="legend" x="%s" y="0">%s</text>`, px(at), legendOfLines)
+	p.put(`<text class="legend" x="%s" y="0">%s</text>`, px(at), escaped(p.say(sayMarks)))
 	p.put("</g>\n")
 }

@@ -51,6 +51,7 @@ var leafFills = [...]string{"#5d7f33", "#6d9140", "#7fa34c"}
 // sectionPen writes one cross-section. Its origin is the row line at the ground, y downwards as in SVG.
 type sectionPen struct {
 	w   io.Writer
+	say Say
 	err error
 }
 
@@ -63,9 +64,9 @@ func (p *sectionPen) put(format string, values ...any) {
 // bareTitleRoom is left above a drawing without a title.
 const bareTitleRoom = 8.0
 
-// WriteSVG writes the cross-section as an SVG document of SectionWidth by SectionHeight, less high without a title.
-func (c *CrossSection) WriteSVG(w io.Writer) error {
-	p, top := sectionPen{w: w}, 0.0
+// WriteSVG writes the cross-section, in the words of say, as an SVG document of SectionWidth by SectionHeight, less high without a title.
+func (c *CrossSection) WriteSVG(w io.Writer, say Say) error {
+	p, top := sectionPen{w: w, say: say}, 0.0
 	if c.Title == "" {
 		top = titleRoom - bareTitleRoom
 	}
@@ -155,10 +156,10 @@ func (p *sectionPen) axis(c *CrossSection) {
 	p.put("</g>\n")
 	for z := 0.0; z < sectionTop_m; z += step {
 		_, y := sectionAt(0, z)
-		p.put(`<text x="%s" y="%s" text-anchor="end" fill-opacity="0.75">%s</text>`, px(left-5), px(y+4), px(c.length(z)))
+		p.put(`<text x="%s" y="%s" text-anchor="end" fill-opacity="0.75">%s</text>`, px(left-5), px(y+4), escaped(p.say(saying(sayLength, px(c.length(z))))))
 	}
 	p.put(`<text x="%s" y="%s" text-anchor="end" fill-opacity="0.75">%s</text>`+"\n",
-		px(left-5), px(-sectionTop_m*sectionScale+8), strings.TrimSpace(c.unit()))
+		px(left-5), px(-sectionTop_m*sectionScale+8), c.unit())
 }
 
 // ground draws the floor with a mark half way to the neighbouring rows, and the scale.
@@ -170,15 +171,16 @@ func (p *sectionPen) ground(c *CrossSection) {
 			p.put(`<path class="alley" d="M%s 0v-14" stroke="currentColor" stroke-dasharray="3 2"/>`, px(x*sectionScale))
 		}
 	}
-	unit, bar := strings.TrimRight(c.unit(), " "), 1.0
+	bar := 1.0
 	if c.Feet {
 		bar = 3 / feetPerMetre
 	}
-	p.put(`<text x="%s" y="22" fill-opacity="0.75">rows %s%s, vines %s%s</text>`,
-		px(-half), px(c.length(c.Stand.RowSpacing)), unit, px(c.length(c.Stand.VineSpacing)), unit)
+	p.put(`<text x="%s" y="22" fill-opacity="0.75">%s</text>`, px(-half),
+		escaped(p.say(saying(saySpacing, px(c.length(c.Stand.RowSpacing)), px(c.length(c.Stand.VineSpacing)), c.unit()))))
 	right := half - bar*sectionScale
 	p.put(`<path class="scale" d="M%s 14v6h%sv-6" fill="none" stroke="currentColor"/>`, px(right), px(bar*sectionScale))
-	p.put(`<text x="%s" y="33" text-anchor="middle">%s%s</text>`+"\n", px(right+bar*sectionScale/2), px(c.length(bar)), unit)
+	p.put(`<text x="%s" y="33" text-anchor="middle">%s</text>`+"\n", px(right+bar*sectionScale/2),
+		escaped(p.say(saying(sayLength, px(c.length(bar)), c.unit()))))
 }
 
 // band marks the fruit zones.

@@ -8,10 +8,10 @@ import (
 	"rowlight/sim/scenario"
 )
 
-// Label is a word at a place of a picture, its middle there [px].
+// Label is a saying at a place of a picture, its middle there [px].
 type Label struct {
-	X, Y float32
-	Text string
+	X, Y   float32
+	Saying string
 }
 
 // Labels are the words that belong into the picture of a flat way: heights and sides of a slice, directions and
@@ -32,19 +32,19 @@ const alongFrom = 4
 // rowLabels say which side of the rows one looks at, or where one looks along them.
 func (s *Scene) rowLabels(view *View) []Label {
 	rows := scenario.Rows{Azimuth_deg: s.planting.RowAzimuth_deg}
-	text := ""
+	said := ""
 	if f := view.Forward; abs(f[1]) > alongFrom*abs(f[0]) {
 		towards := s.planting.RowAzimuth_deg
 		if f[1] < 0 {
 			towards += 180
 		}
-		text = "looking " + scenario.Compass(towards)
+		said = saying(sayLooking, scenario.Compass(towards))
 	} else if f[0] > 0 {
-		text = scenario.Compass(rows.SideAzimuth(scenario.Left)) + " side of the row"
+		said = saying(sayRow, scenario.Compass(rows.SideAzimuth(scenario.Left)))
 	} else {
-		text = scenario.Compass(rows.SideAzimuth(scenario.Right)) + " side of the row"
+		said = saying(sayRow, scenario.Compass(rows.SideAzimuth(scenario.Right)))
 	}
-	return []Label{{X: view.CentreX, Y: view.CentreY + view.Height/2 - max(view.Height/22, 11), Text: text}}
+	return []Label{{X: view.CentreX, Y: view.CentreY + view.Height/2 - max(view.Height/22, 11), Saying: said}}
 }
 
 func (s *Scene) sliceLabels(view *View) []Label {
@@ -53,28 +53,28 @@ func (s *Scene) sliceLabels(view *View) []Label {
 	inset := max(view.Height/11, 18)
 	for side, sign := range [2]float32{-1, 1} {
 		labels = append(labels, Label{
-			X:    view.CentreX + sign*(view.Width/2-2.2*inset),
-			Y:    view.CentreY - view.Height/2 + inset*0.7,
-			Text: scenario.Compass(rows.SideAzimuth(scenario.Side(side))) + " side",
+			X:      view.CentreX + sign*(view.Width/2-2.2*inset),
+			Y:      view.CentreY - view.Height/2 + inset*0.7,
+			Saying: saying(saySide, scenario.Compass(rows.SideAzimuth(scenario.Side(side)))),
 		})
 	}
 	e := emitter{scene: s, view: view}
 	for metres := 1; float64(metres) < s.stand.Top+sliceAbove_m; metres++ {
 		x, y := e.inSlice((inset*0.8-view.Width/2)/view.sliceScale(), float32(metres))
-		labels = append(labels, Label{X: x, Y: y, Text: strconv.Itoa(metres) + " m"})
+		labels = append(labels, Label{X: x, Y: y, Saying: saying(sayLength, strconv.Itoa(metres), "m")})
 	}
 	for i := range s.nets {
 		net := &s.nets[i]
 		x, y := e.acrossRow(0, float32(net.Edges[1][0]), float32(net.Edges[1][1]))
 		switch {
 		case net.Kind == cover.SideNet:
-			labels = append(labels, Label{X: x + float32(math.Copysign(float64(inset)*1.5, net.Edges[1][0])), Y: y, Text: "shade net"})
+			labels = append(labels, Label{X: x + float32(math.Copysign(float64(inset)*1.5, net.Edges[1][0])), Y: y, Saying: saying(sayNet, "shade")})
 		case net.Kind == cover.BirdNet && net.Level():
 			x, y = e.acrossRow(0, 0, float32(net.Edges[1][1]))
-			labels = append(labels, Label{X: x, Y: y - inset*0.5, Text: "bird net"})
+			labels = append(labels, Label{X: x, Y: y - inset*0.5, Saying: saying(sayNet, "bird")})
 		case net.Kind == cover.OverheadNet:
 			x, y = e.acrossRow(0, 0, float32(net.Edges[1][1]))
-			labels = append(labels, Label{X: x, Y: y + inset*0.6, Text: "net over the rows"})
+			labels = append(labels, Label{X: x, Y: y + inset*0.6, Saying: saying(sayNet, "overhead")})
 		}
 	}
 	return labels
@@ -83,9 +83,9 @@ func (s *Scene) sliceLabels(view *View) []Label {
 func (s *Scene) outlookLabels(view *View) []Label {
 	c := view.chart(s)
 	var labels []Label
-	for k, text := range [...]string{"N", "E", "S", "W"} {
+	for k, point := range [...]string{"N", "E", "S", "W"} {
 		sin, cos := math.Sincos(math.Pi / 2 * float64(k))
-		labels = append(labels, Label{X: c.x + float32(sin)*c.radius*1.1, Y: c.y - float32(cos)*c.radius*1.1, Text: text})
+		labels = append(labels, Label{X: c.x + float32(sin)*c.radius*1.1, Y: c.y - float32(cos)*c.radius*1.1, Saying: saying(sayPoint, point)})
 	}
 	declination, hourAngle := s.sunCourse()
 	for _, hour := range [...]int{6, 9, 12, 15, 18} {
@@ -94,7 +94,7 @@ func (s *Scene) outlookLabels(view *View) []Label {
 			continue
 		}
 		x, y, _ := c.place(d)
-		labels = append(labels, Label{X: x, Y: y + c.radius*0.075, Text: strconv.Itoa(hour) + ":00"})
+		labels = append(labels, Label{X: x, Y: y + c.radius*0.075, Saying: saying(sayHour, strconv.Itoa(hour))})
 	}
 	return labels
 }

@@ -2,7 +2,7 @@ package render
 
 import "strings"
 
-// CrossSection is the end-on cross-section of an option as an SVG document, without a title; key tells its ids from
+// CrossSection is the end-on cross-section of an option as an SVG document, without a title and with its sayings unsaid; key tells its ids from
 // those of others on the page, feet asks for lengths in feet. It is empty until the plants that are wanted have been grown, and where there are none.
 func (st *Stage) CrossSection(option int, key string, feet bool) string {
 	o := st.at(option)
@@ -15,7 +15,7 @@ func (st *Stage) CrossSection(option int, key string, feet bool) string {
 		}
 		section := CrossSection{Key: key, Stand: kept.plants.stand, Feet: feet}
 		var text strings.Builder
-		if section.WriteSVG(&text) != nil { // a builder takes everything
+		if section.WriteSVG(&text, Unsaid) != nil { // a builder takes everything
 			return ""
 		}
 		return text.String()

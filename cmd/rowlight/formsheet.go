@@ -44,7 +44,7 @@ func drawForms(w io.Writer) error {
 		note := fmt.Sprintf("%d %s, %g shoots/m, suits %s vines", o.Training.ArmsPerVine, woodWords(o.Training), o.Shoots.PerMetre, form.Habit)
 		sections = append(sections, render.CrossSection{Title: form.Name, Note: note, Stand: form.stand})
 	}
-	return render.WriteSheet(w, "Training forms end-on, looking along the row", sections, formColumns)
+	return render.WriteSheet(w, saidInEnglish, "Training forms end-on, looking along the row", sections, formColumns)
 }
 
 // woodWords says what bears the shoots, which the end of a row does not show.

@@ -111,12 +111,11 @@ func (s *shot) draw(way render.Way, from render.Fixed, looks pictureLooks) *imag
 	if looks.bare && !looks.labels {
 		return picture
 	}
-	labels := s.scene.Labels(&view)
-	if way == render.Outlook {
-		labels = append(labels, s.bunchLabel(&view))
+	for _, label := range s.scene.Labels(&view) {
+		page.label(picture, label.X, label.Y, saidInEnglish(label.Saying))
 	}
-	for _, label := range labels {
-		page.label(picture, label.X, label.Y, label.Text)
+	if way == render.Outlook {
+		page.label(picture, view.CentreX, view.CentreY+0.475*view.Height, s.bunchWords(&view))
 	}
 	if looks.bare {
 		return picture
@@ -134,20 +133,20 @@ func (s *shot) draw(way render.Way, from render.Fixed, looks pictureLooks) *imag
 	return picture
 }
 
-// bunchLabel says from which bunch an outlook is, at the foot of its pane.
-func (s *shot) bunchLabel(view *render.View) render.Label {
-	label := render.Label{X: view.CentreX, Y: view.CentreY + 0.475*view.Height, Text: "no bunch: from the middle of the row"}
-	if bunch := s.scene.OutlookFrom(view); bunch >= 0 {
-		stand := s.run.Options[s.option].Stand
-		side := scenario.Left
-		if stand.Bunches[bunch].Centre[0] > 0 {
-			side = scenario.Right
-		}
-		rows := s.day.Scenario.Options[s.option].Rows
-		label.Text = fmt.Sprintf("from bunch %d of %d, %.2f m up, %s of the row line", bunch+1, len(stand.Bunches), stand.Bunches[bunch].Centre[2],
-			scenario.Compass(rows.SideAzimuth(side)))
+// bunchWords say from which bunch an outlook is.
+func (s *shot) bunchWords(view *render.View) string {
+	bunch := s.scene.OutlookFrom(view)
+	if bunch < 0 {
+		return "no bunch: from the middle of the row"
 	}
-	return label
+	stand := s.run.Options[s.option].Stand
+	side := scenario.Left
+	if stand.Bunches[bunch].Centre[0] > 0 {
+		side = scenario.Right
+	}
+	rows := s.day.Scenario.Options[s.option].Rows
+	return fmt.Sprintf("from bunch %d of %d, %.2f m up, %s of the row line", bunch+1, len(stand.Bunches), stand.Bunches[bunch].Centre[2],
+		scenario.Compass(rows.SideAzimuth(side)))
 }
 
 // wayTitles say in words what a mode shows.

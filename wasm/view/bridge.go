@@ -179,11 +179,11 @@ func (b *bridge) bunchAt(args []js.Value) any {
 	return b.screen.Bunch(int(number(arg(args, 0))), float32(number(arg(args, 1))*b.ratio), float32(number(arg(args, 2))*b.ratio))
 }
 
-// labels answers with the words that belong into the pane of an option and their places in the frame [CSS px].
+// labels answers with the sayings that belong into the pane of an option and their places in the frame [CSS px].
 func (b *bridge) labels(args []js.Value) any {
 	list := []any{}
 	for _, l := range b.stage.Labels(int(number(arg(args, 0)))) {
-		list = append(list, map[string]any{"x": float64(l.X) / b.ratio, "y": float64(l.Y) / b.ratio, "text": l.Text})
+		list = append(list, map[string]any{"x": float64(l.X) / b.ratio, "y": float64(l.Y) / b.ratio, "saying": l.Saying})
 	}
 	return list
 }

@@ -1,25 +1,39 @@
 /**
- * The words within the drawings of the view, which writes them in English: wires and heights of a cross-section, sides
- * and nets of a slice, directions of an outlook.
+ * The words within the drawings of the view, which hands over what they mean: a code and what it is about, apart by
+ * spaces (render/saying.go lists them).
  */
 
 import { t, tOr } from "./text.ts";
 import { formatNumber } from "./units.ts";
 import { sharedWord } from "./words.ts";
 
-/** Phrases that stand within a text; each has a text of its own under "drawing." */
-export const phrases = ["fruiting wire", "foliage wire", "catch wires", "catch wire", "tie wire", "roof wires", "shade net", "bird net", "net over the rows", "fruit"] as const;
-const phrase = new RegExp(`\\b(${phrases.join("|")})\\b`, "g");
+/** A figure with the digits that it has, as the language of the page writes it. */
+const figure = (digits = "") => formatNumber(Number(digits), digits.split(".")[1]?.length ?? 0);
 
-/** A text of a drawing in the language of the page, with its decimal mark. */
-export function drawingWords(text: string): string {
-  const [, rows, vines] = /^rows (.+), vines (.+)$/.exec(text) ?? [];
-  const [, looking] = /^looking (\S+)$/.exec(text) ?? [];
-  const [, side] = /^(\S+) side(?: of the row)?$/.exec(text) ?? [];
-  const told =
-    rows && vines ? t("drawing.rows", { rows, vines })
-    : looking ? t("drawing.looking", { direction: sharedWord(looking) })
-    : side ? t("drawing.side", { side: sharedWord(side) })
-    : tOr(`point.${text}`, text.replace(phrase, (found) => tOr(`drawing.${found}`, found)));
-  return told.replace(/(\d)\.(\d)/g, `$1${formatNumber(0.5, 1).charAt(1)}$2`);
+const length = (digits?: string, unit = "") => `${figure(digits)} ${unit}`.trim();
+
+/** Roles of wires, each followed by how many there are. Of a roof only the outermost are spoken of, so they are not counted. */
+function wires([role, count, ...more]: string[]): string[] {
+  if (!role) return [];
+  const word = tOr(`drawing.wires.${role}`, role);
+  return [count === "1" || role === "roof" ? word : `${count} × ${word}`, ...wires(more)];
+}
+
+/** A saying of a drawing in the language of the page; itself where its code is unknown. */
+export function drawingWords(saying: string): string {
+  const [code, ...about] = saying.split(" ");
+  const [first = "", second = "", third = ""] = about;
+  switch (code) {
+    case "wires": return `${length(first, second)} ${wires(about.slice(2)).join(", ")}`;
+    case "fruit": return `${figure(first)}–${length(second, third)} ${t("drawing.fruit")}`;
+    case "spacing": return t("drawing.rows", { rows: length(first, third), vines: length(second, third) });
+    case "length": return length(first, second);
+    case "side":
+    case "row": return t("drawing.side", { side: sharedWord(first) });
+    case "looking": return t("drawing.looking", { direction: sharedWord(first) });
+    case "net": return tOr(`drawing.net.${first}`, first);
+    case "point": return tOr(`point.${first}`, first);
+    case "hour": return `${first}:00`;
+  }
+  return saying;
 }

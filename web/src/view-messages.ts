@@ -11,11 +11,11 @@ export interface Pane {
   height: number;
 }
 
-/** A word of a picture, its middle at a place of the frame [CSS px]. */
+/** A saying of a picture (drawing-words.ts), its middle at a place of the frame [CSS px]. */
 export interface PlacedLabel {
   x: number;
   y: number;
-  text: string;
+  saying: string;
 }
 
 /** The functions that the view program sets on its window. */
@@ -36,7 +36,7 @@ export interface View {
   setLook(option: number, look: Look | null): void;
   /** The look at first of an option of the document that was set last. */
   home(option: number): Home;
-  /** The cross-section of an option as SVG, its ids made from the key; empty until its plants have grown. */
+  /** The cross-section of an option as SVG, its ids made from the key, its texts sayings; empty until its plants have grown. */
   section(option: number, key: string, units: UnitSystem): string;
   /** One of the names of ways. */
   setWay(way: string): void;
@@ -48,7 +48,7 @@ export interface View {
   bunch(option: number): number;
   /** The bunch that is shown at a place of the frame, or −1. */
   bunchAt(option: number, x: number, y: number): number;
-  /** The words inside the pane of an option and their places in the frame. */
+  /** What is said inside the pane of an option and their places in the frame. */
   labels(option: number): PlacedLabel[];
   /** The look from a place, given where the sun of the afternoon stands. */
   fixedLook(option: number, from: string, sunAzimuth_deg: number, sunElevation_deg: number): Look;

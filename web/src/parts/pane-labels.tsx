@@ -37,9 +37,9 @@ export function PaneLabels({ option }: { option: number }) {
   if (!flat || !pane) return null;
   return (
     <div class="pane-labels" aria-hidden="true">
-      {labels.value.map(({ x, y, text }, i) => (
+      {labels.value.map(({ x, y, saying }, i) => (
         <span key={i} style={{ left: `${x - pane.x}px`, top: `${y - pane.y}px` }}>
-          {drawingWords(text)}
+          {drawingWords(saying)}
         </span>
       ))}
     </div>
