@@ -102,9 +102,9 @@ func (st *Stage) SetPanes(panes []Pane) {
 func (st *Stage) SetInstant(now Instant) { st.instant = now }
 
 // SetFaces gives the bunch faces of an option their temperatures and whether the sun is on them. The
-// slices are kept. Faces of a stand that is not shown yet wait for it.
+// slices are kept. Where they are as before nothing is drawn again. Faces of a stand that is not shown yet wait for it.
 func (st *Stage) SetFaces(option int, surface_C []float32, lit []uint8) {
-	if o := st.at(option); o != nil {
+	if o := st.at(option); o != nil && (!slices.Equal(o.surface_C, surface_C) || !slices.Equal(o.lit, lit)) {
 		o.surface_C, o.lit, o.coloured, o.stale = surface_C, lit, false, true
 	}
 }

@@ -74,7 +74,7 @@ func (e *Engine) Day(s scenario.Scenario, pace func() error, progress Progress) 
 	if err := e.options(s, keys, course, run, pace, progress); err != nil {
 		return nil, err
 	}
-	e.judge(&run.Result, s)
+	judge(&run.Result, s)
 	if run.Result.Weighing, err = e.weigh(s, &run.Result, course, pace); err != nil {
 		return nil, err
 	}
@@ -126,7 +126,7 @@ func (e *Engine) notice(day *result.Day, s scenario.Scenario, option int) error 
 }
 
 // judge puts the result into sentences.
-func (e *Engine) judge(day *result.Day, s scenario.Scenario) {
+func judge(day *result.Day, s scenario.Scenario) {
 	day.Comparison = []result.Sentence{}
 	for i := range day.Options {
 		day.Options[i].Verdict = words.Verdict(day.Options[i], s)

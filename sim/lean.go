@@ -44,8 +44,8 @@ func leanKey(s scenario.Scenario, o scenario.Option) (string, error) {
 	return keyOf(stand, lightSettings(s, o), o.Shade, side, s.Site.Floor)
 }
 
-// lean prepares an option.
-func (e *Engine) lean(s scenario.Scenario, o scenario.Option, pace func() error) (*lean, error) {
+// lean prepares an option with so many bunches a side, if there are as many.
+func (e *Engine) lean(s scenario.Scenario, o scenario.Option, bunches int, pace func() error) (*lean, error) {
 	stand, key, err := e.stand(s, o)
 	if err != nil {
 		return nil, err
@@ -62,7 +62,7 @@ func (e *Engine) lean(s scenario.Scenario, o scenario.Option, pace func() error)
 	if err != nil {
 		return nil, err
 	}
-	few := model.Typical(max(len(model.Faces)/2/leanBunches, 1))
+	few := model.Typical(max(len(model.Faces)/2/bunches, 1))
 	exchange, err := all.onto(few, pace)
 	if err != nil {
 		return nil, err

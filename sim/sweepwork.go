@@ -132,7 +132,7 @@ func (w *Sweeping) prepare(leans map[string]*canopyOf, pace func() error) error 
 		engine = w.engine.Fork
 	}
 	one := func(i int, on *Engine) (err error) {
-		missing[i].lean, err = on.lean(missing[i].scenario, missing[i].option, pace)
+		missing[i].lean, err = on.lean(missing[i].scenario, missing[i].option, leanBunches, pace)
 		return err
 	}
 	if err := share(len(missing), w.sweep.Jobs, engine, one); err != nil {

@@ -27,6 +27,7 @@ type Screen struct {
 	size    image.Point
 	frames  int
 	last    time.Duration
+	drawn   time.Time
 	stopped bool
 }
 
@@ -101,6 +102,9 @@ func (s *Screen) Quads() int {
 // LastFrame is the time that the program worked for the last frame, without the work of the graphics card.
 func (s *Screen) LastFrame() time.Duration { return s.last }
 
+// LastDrawn is when the program had drawn the last frame, which the graphics card then makes a picture of.
+func (s *Screen) LastDrawn() time.Time { return s.drawn }
+
 // LastRaster is the time that the graphics card took for the last frame, to a few milliseconds; 0 while it is at work.
 func (s *Screen) LastRaster() time.Duration { return s.turns.card.last }
 
@@ -148,7 +152,8 @@ func (s *Screen) Draw(canvas *ebiten.Image) {
 		},
 	)
 	if drawn > 0 {
-		s.last = time.Since(start)
+		s.drawn = time.Now()
+		s.last = s.drawn.Sub(start)
 		s.frames++
 	}
 	s.turns.drew()

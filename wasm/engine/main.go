@@ -3,7 +3,7 @@
 // Command engine is the simulation in its Web Worker. It answers the newest scenario that the page
 // has sent; between slices of work it lets messages in and drops what is no longer the newest.
 //
-// From the page: {kind: "run", generation, scenario: JSON, draws}. To the page: ready, progress, faults,
+// From the page: {kind: "run", generation, scenario: JSON, draws}. To the page: ready, progress, faults, preview,
 // result (its arrays are handed over, not copied) and crashed; each names the generation it answers. With draws, how
 // far the numbers may be off follows the result as {kind: "bands", generation, bands: JSON, weighing: JSON}, first from
 // a part of the draws and then from all, unless a newer scenario comes.
@@ -56,6 +56,7 @@ type bridge struct {
 	slices  queue.Slices
 	global  js.Value
 	shown   shown
+	soon    *sim.Previews // of changes of the newest run that was prepared for them; nil at first
 	shared  shared
 }
 
@@ -130,6 +131,7 @@ func (b *bridge) answer(job queue.Job) {
 		b.faults(job, faults)
 		return
 	}
+	b.preview(job, s)
 	run, err := b.engine.Day(s, b.slices.Pace(job.Generation), b.progress(job))
 	fault, ofWeather := weather.FaultIn(err)
 	switch {
@@ -141,6 +143,27 @@ func (b *bridge) answer(job queue.Job) {
 	default:
 		b.shown = shown{job.Generation, s}
 		b.result(job, run)
+		b.follow(job, s, run)
+	}
+}
+
+// preview posts what the job will make of the numbers, nearly, where that can be told. What is wrong with it the run tells.
+func (b *bridge) preview(job queue.Job, s scenario.Scenario) {
+	if soon, err := b.soon.Of(s, b.slices.Pace(job.Generation)); err == nil && soon != nil {
+		b.post(map[string]any{"kind": "preview", "generation": job.Generation, "preview": text(soon)})
+	}
+}
+
+// follow does what can wait until a result is shown: it prepares for previews of what may be changed next, and draws the ranges.
+func (b *bridge) follow(job queue.Job, s scenario.Scenario, run *sim.Run) {
+	time.Sleep(breath)
+	soon, err := b.engine.Previews(s, run, b.soon, b.slices.Pace(job.Generation))
+	switch {
+	case errors.Is(err, queue.ErrSuperseded):
+	case err != nil:
+		b.crashed(job, err.Error())
+	default:
+		b.soon = soon
 		b.bands(job, s, run)
 	}
 }
@@ -150,7 +173,6 @@ func (b *bridge) bands(job queue.Job, s scenario.Scenario, run *sim.Run) {
 	if job.Draws <= 0 {
 		return
 	}
-	time.Sleep(breath)
 	pace := b.slices.Pace(job.Generation)
 	drawing, err := b.engine.Drawing(s, run, job.Draws, pace)
 	for _, draws := range []int{min(firstDraws, job.Draws), job.Draws} {

@@ -31,6 +31,7 @@ type display interface {
 	Frames() int
 	Quads() int
 	LastFrame() time.Duration
+	LastDrawn() time.Time
 	LastRaster() time.Duration
 	LongestSlice() time.Duration
 }
@@ -69,6 +70,7 @@ func offer(b *bridge) {
 		"frames":        func([]js.Value) any { return b.screen.Frames() },
 		"quads":         func([]js.Value) any { return b.screen.Quads() },
 		"lastFrame_ms":  func([]js.Value) any { return milliseconds(b.screen.LastFrame()) },
+		"lastDrawn_ms":  func([]js.Value) any { return float64(b.screen.LastDrawn().UnixMilli()) },
 		"lastRaster_ms": func([]js.Value) any { return milliseconds(b.screen.LastRaster()) },
 		"slice_ms":      func([]js.Value) any { return milliseconds(b.screen.LongestSlice()) },
 	} {

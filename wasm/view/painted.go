@@ -34,6 +34,7 @@ type painted struct {
 	longest time.Duration // slice since it was asked for
 	working time.Duration // for the picture that is being painted
 	last    time.Duration // for the one that was shown last
+	drawn   time.Time     // when that was shown
 }
 
 // newPainted puts a canvas into the document in place of that of the drawing library; nil where the browser has none.
@@ -93,6 +94,7 @@ func (p *painted) show(picture *image.RGBA, place image.Rectangle) {
 	p.patch.Call("getContext", "2d").Call("putImageData", js.Global().Get("ImageData").New(pixels, width, height), 0, 0)
 	p.context.Call("drawImage", p.patch, place.Min.X, place.Min.Y, place.Dx(), place.Dy())
 	p.last, p.working = p.working, 0
+	p.drawn = time.Now()
 }
 
 // ask asks for a turn: a task of its own behind those that wait.
@@ -149,6 +151,9 @@ func (p *painted) Quads() int { return p.easel.Quads() }
 
 // LastFrame is the time that the picture took that was shown last.
 func (p *painted) LastFrame() time.Duration { return p.last }
+
+// LastDrawn is when the last picture was shown.
+func (p *painted) LastDrawn() time.Time { return p.drawn }
 
 // LastRaster is the work of a graphics card: none.
 func (p *painted) LastRaster() time.Duration { return 0 }

@@ -7,7 +7,7 @@ import { batch, computed, effect, signal } from "@preact/signals";
 import type { Loaded } from "./download.ts";
 import type { JsonObject } from "./document.ts";
 import type { Day, Ranges, Weighing } from "./generated/result.ts";
-import type { EngineMessage, FaceCourse, Fault, PageMessage } from "./messages.ts";
+import type { EngineMessage, FaceCourse, Fault, PageMessage, Preview } from "./messages.ts";
 import { scenario } from "./store.ts";
 
 /** The newest result and the document that it answers. */
@@ -27,6 +27,8 @@ export type EngineState =
 
 export const engineState = signal<EngineState>({ phase: "loading", progress: { loaded: 0, total: 0 } });
 export const answer = signal<Answer | null>(null);
+/** What the newest document makes of the numbers, nearly, until its answer is there; null where there is no telling. */
+export const preview = signal<{ generation: number; of: Preview } | null>(null);
 /** How far the numbers of the answer may be off; null until the first draws have been lived through. */
 export const ranges = signal<Ranges | null>(null);
 /** Frost, crop, work and water of the answer, with the ranges of its heat and light once they are drawn. */
@@ -105,19 +107,39 @@ function take(message: EngineMessage): void | Promise<void> {
       return;
     case "crashed":
       settled.value = sent.peek();
+      preview.value = null;
       engineState.value = { phase: "crashed", reason: message.reason };
       return;
     case "progress":
       if (message.generation === sent.peek()) progress.value = message.done;
       return;
     case "faults":
-      if (message.generation === sent.peek()) settle(message.generation, () => (faults.value = JSON.parse(message.faults)));
+      if (message.generation === sent.peek()) takeFaults(message);
+      return;
+    case "preview":
+      if (message.generation === sent.peek() && answer.peek()) takePreview(message);
       return;
     case "result":
       return takeResult(message);
     case "bands":
       return takeBands(message);
   }
+}
+
+/** What was shown before the faults stays, as the engine has run it. */
+function takeFaults(message: Extract<EngineMessage, { kind: "faults" }>): void {
+  settle(message.generation, () => {
+    preview.value = null;
+    faults.value = JSON.parse(message.faults) as Fault[];
+  });
+}
+
+/** The ranges are those of numbers that no longer stand. */
+function takePreview({ generation, preview: text }: Extract<EngineMessage, { kind: "preview" }>): void {
+  batch(() => {
+    preview.value = { generation, of: JSON.parse(text) as Preview };
+    ranges.value = null;
+  });
 }
 
 /**
@@ -134,6 +156,7 @@ async function takeResult(message: Extract<EngineMessage, { kind: "result" }>): 
   batch(() => {
     faults.value = [];
     ranges.value = null;
+    preview.value = null;
     answer.value = { generation: message.generation, document, day, faces: message.faces };
   });
   await breath();

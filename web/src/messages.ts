@@ -1,6 +1,7 @@
 /** The messages between the page and the engine in its worker. */
 
 import type { JsonObject } from "./document.ts";
+import type { Sentence, Side } from "./generated/result.ts";
 
 /** From the page: compute this scenario; the newest generation wins. */
 export interface RunMessage {
@@ -83,6 +84,14 @@ export interface ExplainMessage {
   side: number;
   hour: number;
 }
+
+/** What a change makes of the numbers, nearly, before the engine has run the day; as sim/result has it. */
+export interface Preview {
+  options: { name: string; sides: [SidePreview, SidePreview]; verdict: Sentence }[];
+}
+
+/** A side without its courses. */
+export type SidePreview = Pick<Side, "compass" | "azimuth_deg" | "sunSide" | "summary">;
 
 /** How the surface temperature of one bunch face comes about, from the sun to the berry. */
 export interface Chain {
@@ -228,6 +237,7 @@ export type EngineMessage =
   | { kind: "ready" }
   | { kind: "progress"; generation: number; stage: string; done: number }
   | { kind: "faults"; generation: number; faults: string }
+  | { kind: "preview"; generation: number; preview: string }
   | { kind: "result"; generation: number; result: string; faces: FaceCourse[] }
   | { kind: "explanation"; generation: number; chain: string }
   | { kind: "flows"; generation: number; flows: string }

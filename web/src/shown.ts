@@ -2,7 +2,7 @@
 
 import { computed } from "@preact/signals";
 import { effectiveNumber, effectiveText, formByKey, type JsonObject } from "./document.ts";
-import { answer, ranges } from "./engine.ts";
+import { answer, preview, ranges } from "./engine.ts";
 import type { Band, Difference, OptionResult, Side, Summary, SummaryBands } from "./generated/result.ts";
 import { scenario } from "./store.ts";
 import { t, type TextKey } from "./text.ts";
@@ -23,6 +23,20 @@ export const compared = computed(() => {
 
 export function optionResult(option: number): OptionResult | undefined {
   return answer.value?.day.options[option];
+}
+
+/** The same with the sides and the verdict of the preview, where there is one; its courses are still those of the answer. */
+export function optionSoon(option: number): OptionResult | undefined {
+  const result = optionResult(option);
+  const soon = preview.value?.of.options[option];
+  if (!result || !soon) return result;
+  const sides = result.sides.map((side, i) => ({ ...side, ...soon.sides[i as 0 | 1] })) as OptionResult["sides"];
+  return { ...result, sides, verdict: soon.verdict };
+}
+
+/** Whether a number of the day is that of the preview, not of the answer. */
+export function isNearly(option: number, number: DayNumber): boolean {
+  return preview.value !== null && worse(optionSoon(option), number)?.value !== worse(optionResult(option), number)?.value;
 }
 
 /** The name of an option: its own, else that of its form. */

@@ -84,8 +84,8 @@ function take(message: ViewMessage): void {
 }
 
 /**
- * Runs an effect that calls the view at most once a frame, and after a slow call rests twice as long as
- * the call took, so that dragging stays smooth: the frame of the view shares the page's thread.
+ * Runs an effect that calls the view in a task of its own, so that the view can draw in the next frame, and after a slow
+ * call rests twice as long as the call took, so that dragging stays smooth: the frame of the view shares the page's thread.
  */
 function sendToView(read: () => (view: View) => void): void {
   let next: ((view: View) => void) | null = null;
@@ -94,7 +94,7 @@ function sendToView(read: () => (view: View) => void): void {
   const run = () => {
     const now = performance.now();
     if (now < restUntil) {
-      requestAnimationFrame(run);
+      setTimeout(run, restUntil - now);
       return;
     }
     waiting = false;
@@ -111,12 +111,12 @@ function sendToView(read: () => (view: View) => void): void {
     next = read();
     if (!waiting) {
       waiting = true;
-      requestAnimationFrame(run);
+      setTimeout(run);
     }
   });
 }
 
-// The order is that of sending within one frame: the stands before what colours them.
+// The order is that of sending: the stands before what colours them.
 
 sendToView(() => {
   const now = theme.value;

@@ -4,7 +4,9 @@ package browser
 
 import (
 	"fmt"
+	"math"
 	"strconv"
+	"strings"
 	"testing"
 	"time"
 
@@ -171,6 +173,54 @@ func TestLongComputationGivesWay(t *testing.T) {
 		p.until(hook("calculation") + `.dataset.pending === "true"`)
 		p.until(hook("calculation") + `.dataset.pending === "false"`)
 	})
+}
+
+// holdResults keeps the page from hearing of results while window.holding is set; window.held tells it of the last one.
+const holdResults = `
+	window.Worker = class extends Worker {
+		constructor(...args) {
+			super(...args);
+			this.addEventListener("message", (event) => {
+				if (!window.holding || event.data.kind !== "result") return;
+				event.stopImmediatePropagation();
+				window.held = () => this.onmessage(event);
+			});
+		}
+	};`
+
+// TestPreviewStandsInForTheResult turns the rows of one option and keeps the result back: its numbers are those that the
+// engine foretells, said to be near, and the other's stay. Then the result takes their place.
+func TestPreviewStandsInForTheResult(t *testing.T) {
+	p := newTab(t, bench.browser)
+	p.beforeLoad(holdResults)
+	p.open(bench.origin)
+	p.settled()
+	p.until(hook("odds") + `?.classList.contains("pending") === false`) // previews have been prepared before
+	before := p.numbers()
+	eval[bool](p, `window.holding = true`)
+	p.enter("field-options-0-rows-azimuth_deg", "70")
+	p.until(hook("calculation") + `.dataset.preview`)
+	soon := p.numbers()
+	p.says("option-A-hottest", "≈")
+	p.looks([]look{{"light", 1440, 900}, {"dark", 360, 740}}, func(look look, name string) {
+		p.laidOut(look.width)
+		eval[bool](p, `document.querySelector(".numbers").scrollIntoView({ block: "center" }) === undefined`)
+		p.shot("preview-" + name)
+	})
+	if soon["option-B-hottest"] != before["option-B-hottest"] || strings.Contains(p.text("option-B-hottest"), "≈") {
+		t.Errorf("the other option's fruit goes from %g to %g °C", before["option-B-hottest"], soon["option-B-hottest"])
+	}
+	p.until(`!!window.held`)
+	eval[bool](p, `(window.holding = false, window.held(), true)`)
+	p.until(hook("calculation") + `.dataset.pending === "false"`)
+	after := p.numbers()
+	if text := p.text("option-A-hottest"); strings.Contains(text, "≈") || eval[bool](p, `"preview" in `+hook("calculation")+`.dataset`) {
+		t.Errorf("the result is shown as a preview: %q", text)
+	}
+	moved, off := math.Abs(after["option-A-hottest"]-before["option-A-hottest"]), math.Abs(after["option-A-hottest"]-soon["option-A-hottest"])
+	if moved < 2 || off > moved/2 {
+		t.Errorf("the hottest fruit goes from %.2f to %.2f °C, foretold were %.2f", before["option-A-hottest"], after["option-A-hottest"], soon["option-A-hottest"])
+	}
 }
 
 // keepsItsTasksShort judges the long tasks since they were last cleared: none may be the page's own. A machine with

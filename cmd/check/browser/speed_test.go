@@ -16,33 +16,36 @@ import (
 
 // Benchmarks of the page. `go run ./cmd/check -bench` runs them and judges what does not depend on the machine.
 
-// feeling moves a slider, one change after the other: for each it notes when the numbers came and when the view had
-// drawn them, since the input, and what rasterising took [ms].
+// feeling moves a slider, one change after the other: for each it notes when there were new numbers, first nearly and
+// then exactly, and when the view had drawn them, since the input, and what rasterising took [ms].
 const feeling = `(async (id, changes) => {
 	const slider = document.getElementById(id), mark = document.querySelector("[data-testid=calculation]");
 	const view = document.querySelector("iframe").contentWindow.rowlightView;
 	const [low, high] = [Number(slider.min), Number(slider.max)];
 	const pause = (ms) => new Promise((done) => setTimeout(done, ms));
-	const shown = (generation) => new Promise((done) => {
+	const change = (marks) => new Promise((done) => {
 		const watch = new MutationObserver(() => {
-			if (Number(mark.dataset.generation) <= generation) return;
+			if (!marks.some((name) => Number(mark.dataset[name]) > generation)) return;
 			watch.disconnect();
-			done();
+			done(performance.now() - start);
 		});
-		watch.observe(mark, { attributes: true, attributeFilter: ["data-generation"] });
+		watch.observe(mark, { attributes: true });
 	});
+	let generation = 0, start = 0;
 	const taken = [];
 	for (let k = 0; k < changes; k++) {
 		while (mark.dataset.pending !== "false" || view.busy()) await pause(20);
-		const coming = shown(Number(mark.dataset.generation)), start = performance.now();
+		await pause(500); // a hand rests before it takes a slider
+		generation = Number(mark.dataset.generation);
+		const soon = change(["generation", "preview"]), exact = change(["generation"]);
+		start = performance.now();
 		slider.value = String(low + (high - low) * (0.2 + 0.6 * ((k * 7) % 13) / 12));
 		slider.dispatchEvent(new Event("input", { bubbles: true }));
-		await coming;
-		const numbers = performance.now() - start, drawn = view.frames();
-		while (view.frames() === drawn && performance.now() - start < 5000) await new Promise(requestAnimationFrame);
-		const draw = performance.now() - start;
+		const times = [await soon, await exact], drawn = view.frames();
+		while (view.frames() === drawn && performance.now() - start < 5000) await pause(1);
+		times.push(view.lastDrawn_ms() - performance.timeOrigin - start);
 		while (view.busy()) await pause(5);
-		taken.push([numbers, draw, view.lastRaster_ms()]);
+		taken.push([...times, view.lastRaster_ms()]);
 	}
 	return taken;
 })`
@@ -72,10 +75,11 @@ func BenchmarkFeel(b *testing.B) {
 			eval[bool](p, `(window.longTasks.length = 0, true)`)
 			changes := 40
 			for b.Loop() {
-				taken := eval[[][3]float64](p, fmt.Sprintf(`%s(%q, %d)`, feeling, change.field, changes))
+				taken := eval[[][4]float64](p, fmt.Sprintf(`%s(%q, %d)`, feeling, change.field, changes))
 				b.ReportMetric(late(taken, 0), "numbers-ms")
-				b.ReportMetric(late(taken, 1), "drawn-ms")
-				b.ReportMetric(late(taken, 2), "raster-ms")
+				b.ReportMetric(late(taken, 1), "exact-ms")
+				b.ReportMetric(late(taken, 2), "drawn-ms")
+				b.ReportMetric(late(taken, 3), "raster-ms")
 			}
 			longest := 0.0
 			for _, task := range eval[[]longTask](p, `window.longTasks`) {
@@ -89,7 +93,7 @@ func BenchmarkFeel(b *testing.B) {
 }
 
 // late is the 95th percentile of a column.
-func late(taken [][3]float64, column int) float64 {
+func late(taken [][4]float64, column int) float64 {
 	var values []float64
 	for _, change := range taken {
 		values = append(values, change[column])

@@ -2,7 +2,7 @@
 
 import { effect, signal } from "@preact/signals";
 import { letter } from "../document.ts";
-import { answer, engineState, pending, progress } from "../engine.ts";
+import { answer, engineState, pending, preview, progress } from "../engine.ts";
 import { comparisonText } from "../sentences.ts";
 import { compared } from "../shown.ts";
 import { copyOption, edit, maxOptions, optionCount, units } from "../store.ts";
@@ -66,7 +66,7 @@ export function CalculationState() {
   const busy = pending.value && phase === "running";
   return (
     <>
-      <p class="calculation" data-testid="calculation" data-phase={phase} data-pending={String(pending.value)} data-generation={answer.value?.generation ?? 0}>
+      <p class="calculation" data-testid="calculation" data-phase={phase} data-pending={String(pending.value)} data-generation={answer.value?.generation ?? 0} data-preview={preview.value?.generation}>
         {busy ? t("computing", { percent: `${formatNumber(100 * progress.value, 0)}\u00a0%` }) : answer.value ? t("computed") : ""}
       </p>
       {busy && <div class="calculation-line" style={{ transform: `scaleX(${progress.value})` }} aria-hidden="true" />}

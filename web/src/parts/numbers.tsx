@@ -3,7 +3,7 @@
 import { letter } from "../document.ts";
 import { pending } from "../engine.ts";
 import { optionHook } from "../hooks.ts";
-import { compared, type DayNumber, limits, optionResult, type ShownSide, sideName, sidesInOrder, worse } from "../shown.ts";
+import { compared, type DayNumber, isNearly, limits, optionResult, optionSoon, type ShownSide, sideName, sidesInOrder, worse } from "../shown.ts";
 import type { Limit } from "../scales.ts";
 import { explained, instant, optionCount, sheet, step_min, units } from "../store.ts";
 import { t } from "../text.ts";
@@ -42,23 +42,23 @@ export function dayRows(): DayRow[] {
 export function DayNumbers({ option }: { option: number }) {
   const base = compared.value;
   const differs = optionCount.value > 1 && option !== base;
-  const side = worse(optionResult(option), "hottest_C")?.side.compass;
-  const baseSide = worse(optionResult(base), "hottest_C")?.side.compass;
+  const side = worse(optionSoon(option), "hottest_C")?.side.compass;
+  const baseSide = worse(optionSoon(base), "hottest_C")?.side.compass;
   const to = baseSide === side || !baseSide ? t("numbers.to", { letter: letter(base) }) : t("numbers.toSide", { letter: letter(base), side: sharedWord(baseSide) });
   return (
     <div class="day">
       {side && <p class="small">{t("numbers.worse", { side: sharedWord(side) })}</p>}
       <dl class="numbers">
         {dayRows().map(({ label, full, unit, number, hook }) => {
-          const own = worse(optionResult(option), number);
-          const other = differs ? worse(optionResult(base), number) : undefined;
+          const own = worse(optionSoon(option), number);
+          const other = differs ? worse(optionSoon(base), number) : undefined;
           return (
             <div key={number} class="tile">
               <dt>
                 <WhyButton option={option} number={number} label={label} spoken={full} hook={hook} />
               </dt>
               <dd class="figure">
-                <Quantity value={own?.value} unit={unit} hook={optionHook(option, hook)} pending={pending.value} />
+                <Quantity value={own?.value} unit={unit} hook={optionHook(option, hook)} pending={pending.value} nearly={isNearly(option, number)} />
               </dd>
               {own && <DayRange option={option} number={number} unit={unit} value={own.value} hook={`${hook}-range`} />}
               {own && optionCount.value > 1 && !differs && <dd class="difference" />}
@@ -78,11 +78,12 @@ export function DayInShort({ option }: { option: number }) {
       {dayRows()
         .slice(0, 2)
         .map(({ label, unit, number }) => {
-          const own = worse(optionResult(option), number);
+          const own = worse(optionSoon(option), number);
           return (
             own && (
               <span key={number}>
-                <span class="note">{label}</span> {text(show(own.value, unit, units.value))}
+                <span class="note">{label}</span> {isNearly(option, number) && "≈\u202f"}
+                {text(show(own.value, unit, units.value))}
               </span>
             )
           );

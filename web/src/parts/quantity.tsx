@@ -8,10 +8,12 @@ interface QuantityProps {
   digits?: number;
   difference?: boolean;
   pending?: boolean;
+  /** Nearly, before it is known. */
+  nearly?: boolean;
 }
 
 /** A number with its unit; the full value stands in data-value. Without a value it is a dash. */
-export function Quantity({ value, unit, hook, digits, difference, pending }: QuantityProps) {
+export function Quantity({ value, unit, hook, digits, difference, pending, nearly }: QuantityProps) {
   if (value === undefined || Number.isNaN(value)) {
     return (
       <span class="quantity empty" data-testid={hook}>
@@ -22,7 +24,10 @@ export function Quantity({ value, unit, hook, digits, difference, pending }: Qua
   const shown: Shown = (difference ? showDifference : show)(value, unit, units.value, digits);
   return (
     <span class={`quantity ${pending ? "pending" : ""}`} data-testid={hook} data-value={String(value)}>
-      <span class="value">{shown.value}</span>
+      <span class="value">
+        {nearly && "≈\u202f"}
+        {shown.value}
+      </span>
       <span class="unit">{shown.unit}</span>
     </span>
   );

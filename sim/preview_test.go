@@ -1,0 +1,136 @@
+package sim_test
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"rowlight/sim"
+	"rowlight/sim/result"
+	"rowlight/sim/scenario"
+)
+
+// previewed runs a scenario and prepares for changes of it.
+func previewed(t testing.TB, s scenario.Scenario) (*sim.Run, *sim.Previews) {
+	t.Helper()
+	engine := sim.NewEngine()
+	run, err := engine.Day(s, free, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	soon, err := engine.Previews(s, run, nil, free)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return run, soon
+}
+
+// A preview is as near to the run that follows as its ranges are wide: other air and other fruit in the same sun move the
+// numbers of few bunches as those of all; where the sun comes from elsewhere, each bunch meets other gaps.
+func TestPreviewIsNearTheRun(t *testing.T) {
+	_, soon := previewed(t, scenario.Default())
+	sameSun := result.Summary{
+		Lit_h: 0.01, Light_MJm2: 0.01, Hottest_C: 0.6, HottestAt_h: 1.5, MeanMax_C: 0.25, OverWatch_h: 0.1, OverHot_h: 0.1, OverBurn_h: 0.1,
+		HottestOverWatch_h: 0.1, HottestOverHot_h: 1, HottestOverBurn_h: 1, AtRisk: 0.06, Browning: 0.4,
+	}
+	otherSun := result.Summary{
+		Lit_h: 0.2, Light_MJm2: 0.4, Hottest_C: 1.7, HottestAt_h: 2.5, MeanMax_C: 0.7, OverWatch_h: 0.2, OverHot_h: 0.2, OverBurn_h: 0.2,
+		HottestOverWatch_h: 0.2, HottestOverHot_h: 0.4, HottestOverBurn_h: 0.8, AtRisk: 0.06, Browning: 0.6,
+	}
+	for name, c := range map[string]struct {
+		change func(s *scenario.Scenario)
+		near   result.Summary
+	}{
+		"little wind":     {func(s *scenario.Scenario) { s.Weather.Wind_ms = 1 }, sameSun},
+		"more wind":       {func(s *scenario.Scenario) { s.Weather.Wind_ms = 4 }, sameSun},
+		"hotter air":      {func(s *scenario.Scenario) { s.Weather.AirMax_C += 4 }, sameSun},
+		"lower limit":     {func(s *scenario.Scenario) { s.Limits.Burn_C -= 2 }, sameSun},
+		"white fruit":     {func(s *scenario.Scenario) { s.Fruit.Colour = scenario.White }, sameSun},
+		"another day":     {func(s *scenario.Scenario) { s.Weather.Date = "2025-07-01" }, otherSun},
+		"turned a little": {func(s *scenario.Scenario) { s.Options[0].Rows.Azimuth_deg = 20 }, otherSun},
+		"turned aslant":   {func(s *scenario.Scenario) { s.Options[0].Rows.Azimuth_deg = 45 }, otherSun},
+		"turned across":   {func(s *scenario.Scenario) { s.Options[0].Rows.Azimuth_deg = 90 }, otherSun},
+	} {
+		s := scenario.Default()
+		c.change(&s)
+		got, err := soon.Of(s, free)
+		if err != nil || got == nil {
+			t.Errorf("%s: %v, %v", name, got, err)
+			continue
+		}
+		want, err := sim.NewEngine().Day(s, free, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		near := c.near.Numbers()
+		for i, option := range got.Options {
+			for side, of := range option.Sides {
+				full := want.Result.Options[i].Sides[side]
+				if of.Compass != full.Compass || of.SunSide != full.SunSide || of.Azimuth_deg != full.Azimuth_deg {
+					t.Errorf("%s: side %d of option %d is called %+v, in the run %s, %s", name, side, i, of, full.Compass, full.SunSide)
+				}
+				a, b := of.Summary.Numbers(), full.Summary.Numbers()
+				for k := range a {
+					if math.Abs(a[k]-b[k]) > near[k] {
+						t.Errorf("%s: number %d of side %d of option %d is %.3f, in the run %.3f", name, k, side, i, a[k], b[k])
+					}
+				}
+			}
+		}
+	}
+}
+
+// An option that stays as it is keeps its numbers to the last digit.
+func TestPreviewLeavesOtherOptions(t *testing.T) {
+	s := scenario.Default()
+	run, soon := previewed(t, s)
+	s.Options[0].Rows.Azimuth_deg += 30
+	got, err := soon.Of(s, free)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for side, of := range got.Options[1].Sides {
+		if of.Summary != run.Result.Options[1].Sides[side].Summary {
+			t.Errorf("side %d of the other option became %+v", side, of.Summary)
+		}
+	}
+	if got.Options[0].Sides[0].Summary == run.Result.Options[0].Sides[0].Summary {
+		t.Error("the turned option kept its numbers")
+	}
+}
+
+// Of other vines there is no telling, and nothing to tell where nothing changes that bears on heat or light.
+func TestPreviewsThatAreNone(t *testing.T) {
+	_, soon := previewed(t, scenario.Default())
+	for name, change := range map[string]func(s *scenario.Scenario){
+		"nothing":        func(*scenario.Scenario) {},
+		"weights":        func(s *scenario.Scenario) { s.Weights.Frost = 1 },
+		"leaves pulled":  func(s *scenario.Scenario) { s.Options[0].Leaves.RemovedAfternoon = 0.5 },
+		"a net":          func(s *scenario.Scenario) { s.Options[0].Shade.NetSides = scenario.AfternoonSide },
+		"another option": func(s *scenario.Scenario) { s.Options = append(slices.Clone(s.Options), s.Options[0]) },
+	} {
+		s := scenario.Default()
+		change(&s)
+		if got, err := soon.Of(s, free); got != nil || err != nil {
+			t.Errorf("%s: %+v, %v", name, got, err)
+		}
+	}
+	var none *sim.Previews
+	if got, err := none.Of(scenario.Default(), free); got != nil || err != nil {
+		t.Errorf("before any run: %+v, %v", got, err)
+	}
+}
+
+// BenchmarkPreview tells what a change of wind makes of two options.
+func BenchmarkPreview(b *testing.B) {
+	s := scenario.Default()
+	_, soon := previewed(b, s)
+	k := 0
+	for b.Loop() {
+		s.Weather.Wind_ms = 3.1 + float64(k%7)/2
+		k++
+		if got, err := soon.Of(s, free); got == nil || err != nil {
+			b.Fatal(got, err)
+		}
+	}
+}
