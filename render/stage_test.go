@@ -76,7 +76,7 @@ func TestStageDrawsOnlyWhatChanged(t *testing.T) {
 			st.SetPanes(twoPanes[:1])
 			drawn(st)
 		}
-		for range 2 { // the second time changes nothing, but for faces and losses, whose news is not compared
+		for range 2 { // the second time changes nothing, but for losses
 			step.do()
 			finish(t, st)
 			if stale := st.Stale(); stale != (len(step.options) > 0) {
@@ -85,7 +85,7 @@ func TestStageDrawsOnlyWhatChanged(t *testing.T) {
 			if options, cleared := drawn(st); !slices.Equal(options, step.options) || cleared != step.cleared {
 				t.Errorf("%s: draws %v, cleared %v", name, options, cleared)
 			}
-			if name != "faces" && name != "loss" {
+			if name != "loss" {
 				step.options, step.cleared = nil, false
 			}
 		}
