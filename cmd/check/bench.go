@@ -9,6 +9,7 @@ import (
 	"io"
 	"math"
 	"os"
+	"path/filepath"
 	"runtime"
 	"slices"
 	"strconv"
@@ -21,7 +22,7 @@ import (
 var benchSteps = []step{
 	{"chromium", "Chromium", ensureChromium},
 	{"packages", "Node.js and the npm packages", ensurePackages},
-	{"bench", "benchmarks natively, as WebAssembly and in the page, and their ratios", measure},
+	{"bench", "benchmarks natively, as WebAssembly in Chromium and in the page, and their ratios", measure},
 }
 
 // The places where benchmarks run.
@@ -33,7 +34,7 @@ const (
 
 // benchmarks are those of the ratios and those that tell where the time goes.
 var benchmarks = []struct{ folder, names string }{
-	{"./sim", "Day|WindChange|AzimuthChange|LeafRemovalChange|WireHeightChange|SeasonByOne|SeasonByTwo|TurnedWeek"},
+	{"./sim", "Day|Preview|WindChange|AzimuthChange|LeafRemovalChange|WireHeightChange|SeasonByOne|SeasonByTwo|TurnedWeek"},
 	{"./sim/canopy", "Domes|SingleRays"},
 	{"./sim/heat", "Step|FloorStep"},
 	{"./sim/light", "Instant|Model"},
@@ -50,6 +51,7 @@ type ratio struct {
 var ratios = []ratio{
 	{"rays streamed into domes over rays one by one", [2]string{native, "Domes"}, [2]string{native, "SingleRays"}, 0.25, 0.2},
 	{"a day as WebAssembly over natively", [2]string{wasm, "Day"}, [2]string{native, "Day"}, 2.8, 1.6},
+	{"a preview of two options over a day, as WebAssembly", [2]string{wasm, "Preview"}, [2]string{wasm, "Day"}, 0.025, 0.02},
 	{"a change of wind over a day", [2]string{native, "WindChange"}, [2]string{native, "Day"}, 0.09, 0.1},
 	{"a change of wind over a day, as WebAssembly", [2]string{wasm, "WindChange"}, [2]string{wasm, "Day"}, 0.12, 0.1},
 	{"36 directions over a week over a day: 252 days at 50 times their speed", [2]string{native, "TurnedWeek"}, [2]string{native, "Day"}, 7, 252.0 / 50},
@@ -75,10 +77,13 @@ var none = math.Inf(1)
 
 var limits = []limit{
 	{"draws of the view in three seconds in which nothing happens", [2]string{page, "Ranges idle-draws"}, 0, 0},
-	{"new numbers after a turn of one option [ms]", [2]string{page, "Feel/azimuth numbers-ms"}, none, 100},
+	{"numbers, nearly, after a turn of one option [ms]", [2]string{page, "Feel/azimuth numbers-ms"}, none, 100},
+	{"the result after it [ms]", [2]string{page, "Feel/azimuth exact-ms"}, none, 100},
 	{"the view's Draw after it [ms]", [2]string{page, "Feel/azimuth drawn-ms"}, none, 100},
-	{"new numbers after a change of wind [ms]", [2]string{page, "Feel/wind numbers-ms"}, none, 100},
+	{"numbers, nearly, after a change of wind [ms]", [2]string{page, "Feel/wind numbers-ms"}, none, 100},
+	{"the result after it [ms]", [2]string{page, "Feel/wind exact-ms"}, none, 100},
 	{"the view's Draw after it [ms]", [2]string{page, "Feel/wind drawn-ms"}, none, 100},
+	{"the result after leaves were pulled [ms]", [2]string{page, "Feel/leaves exact-ms"}, none, 100},
 	{"the longest task of the page itself meanwhile [ms]", [2]string{page, "Feel/azimuth longest-task-ms"}, none, 50},
 	{"ranges after a change [ms]", [2]string{page, "Ranges first-ms"}, none, 3000},
 }
@@ -119,14 +124,19 @@ func (f figures) add(place, printed string) error {
 // measure runs the benchmarks and prints figures and ratios.
 func measure(ctx context.Context, j job) error {
 	found := figures{}
+	runner, away, err := j.chromiumRunner(ctx)
+	if err != nil {
+		return err
+	}
+	defer away()
 	for _, place := range []string{native, wasm} {
 		for _, b := range benchmarks {
-			if err := j.benchmark(ctx, place, found, "-run", "^$", "-bench", "^Benchmark("+b.names+")$", "-benchtime", "2s", "-count", "3", b.folder); err != nil {
+			if err := j.benchmark(ctx, place, runner, found, "-run", "^$", "-bench", "^Benchmark("+b.names+")$", "-benchtime", "2s", "-count", "3", b.folder); err != nil {
 				return err
 			}
 		}
 	}
-	if err := j.benchmark(ctx, page, found, "-tags", "browser", "-run", "^$", "-bench", ".", "-benchtime", "1x", "-timeout", "60m", "./cmd/check/browser"); err != nil {
+	if err := j.benchmark(ctx, page, runner, found, "-tags", "browser", "-run", "^$", "-bench", ".", "-benchtime", "1x", "-timeout", "60m", "./cmd/check/browser"); err != nil {
 		return err
 	}
 	fmt.Fprintf(j.out, "\n%s, %d processors, %s\n\n", runtime.Version(), runtime.NumCPU(), time.Now().Format(time.DateOnly))
@@ -136,15 +146,25 @@ func measure(ctx context.Context, j job) error {
 	return found.judge(j.out, ratios, limits)
 }
 
+// chromiumRunner builds the program that runs WebAssembly tests in Chromium; away removes it.
+func (j job) chromiumRunner(ctx context.Context) (path string, away func(), err error) {
+	folder, err := os.MkdirTemp("", "rowlight-bench-")
+	if err != nil {
+		return "", nil, err
+	}
+	path = filepath.Join(folder, "inchromium")
+	if err := j.stream(ctx, command{env: nativeEnv, args: []string{"go", "build", "-o", path, "./cmd/check/inchromium"}}); err != nil {
+		os.RemoveAll(folder)
+		return "", nil, err
+	}
+	return path, func() { os.RemoveAll(folder) }, nil
+}
+
 // benchmark runs go test in a place and takes its figures.
-func (j job) benchmark(ctx context.Context, place string, into figures, args ...string) error {
+func (j job) benchmark(ctx context.Context, place, runner string, into figures, args ...string) error {
 	args = append([]string{"go", "test"}, args...)
 	cmd := j.prepare(ctx, command{env: nativeEnv, args: args})
 	if place == wasm {
-		runner, err := j.wasmRunner(ctx)
-		if err != nil {
-			return err
-		}
 		cmd = j.prepare(ctx, command{args: append([]string{"go", "test", "-exec", runner}, args[2:]...)})
 		cmd.Env = append(smallEnv(os.Environ()), browserEnv...)
 	}
