@@ -8,7 +8,7 @@
 // far the numbers may be off follows the result as {kind: "bands", generation, bands: JSON, weighing: JSON}, first from
 // a part of the draws and then from all, unless a newer scenario comes.
 // Of one bunch face of the newest result the page may {kind: "explain", generation, option, side, hour}, or ask for its
-// "flows" alike; explain.go tells. Of weather files, whose generations count apart, weather.go tells, of the work of many
+// "flows" alike; explain.go tells. {kind: "held", generation} is answered alike, with the bytes that the engine holds. Of weather files, whose generations count apart, weather.go tells, of the work of many
 // days, which several engines share, share.go.
 package main
 
@@ -16,6 +16,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"runtime"
 	"syscall/js"
 	"time"
 	"unsafe"
@@ -95,11 +96,22 @@ func (b *bridge) take(message js.Value) {
 		b.part(generation, message.Get("part").Int())
 	case "whole":
 		b.whole(generation, message.Get("answers").String())
+	case "held":
+		b.post(map[string]any{"kind": "held", "generation": generation, "bytes": held()})
 	case "weather":
 		b.openWeather(generation, message)
 	case "weatherDay":
 		b.takeDay(generation, message)
 	}
+}
+
+// held is what the program holds when garbage has gone [bytes]. WebAssembly gives no memory back, so that its size alone
+// does not tell whether a program grows.
+func held() float64 {
+	var m runtime.MemStats
+	runtime.GC()
+	runtime.ReadMemStats(&m)
+	return float64(m.HeapAlloc)
 }
 
 // yielder makes a function that returns after the messages that wait have been let in. A port's

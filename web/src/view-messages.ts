@@ -62,6 +62,8 @@ export interface View {
   /** The program's work for the last frame, and that of the graphics card, 0 while it is at work. */
   lastFrame_ms(): number;
   lastRaster_ms(): number;
+  /** What the program holds when garbage has gone [bytes]. */
+  held_bytes(): number;
   /** When the program had drawn the last frame [ms since 1970]. */
   lastDrawn_ms(): number;
   /** The longest time that the program worked at a stretch for the next picture. */

@@ -59,6 +59,15 @@ const programMemory = `(async () => {
 	return [view, ...sizes].map((bytes) => bytes / 2 ** 20);
 })()`
 
+// programsHold sums up what the view and all engines hold when garbage has gone [MB].
+const programsHold = `(async () => {
+	const held = await Promise.all(window.allWorkers.map((worker) => new Promise((done) => {
+		worker.addEventListener("message", ({ data }) => data.kind === "held" && done(data.bytes));
+		worker.postMessage({ kind: "held", generation: -1 });
+	})));
+	return [document.querySelector("iframe").contentWindow.rowlightView.held_bytes(), ...held].map((bytes) => bytes / 2 ** 20);
+})()`
+
 // BenchmarkMemory changes options over and over and runs seasons, and tells the memory of the page and of the programs after
 // a tenth of it, when all that is remembered has been remembered once, and at the end [MB].
 func BenchmarkMemory(b *testing.B) {
@@ -104,14 +113,19 @@ func (p *tab) grows(b *testing.B, what string, times int, do func(k int)) {
 			continue
 		}
 		programs, page := 0.0, p.heap()
-		each := eval[[]float64](p, programMemory)
+		each, held := eval[[]float64](p, programMemory), eval[[]float64](p, programsHold)
 		for _, size := range each {
 			programs += size
 		}
+		holds := 0.0
+		for _, size := range held {
+			holds += size
+		}
 		when := map[bool]string{true: "first", false: "last"}[k == 0]
 		b.ReportMetric(programs, fmt.Sprintf("%s-programs-%s-MB", what, when))
+		b.ReportMetric(holds, fmt.Sprintf("%s-held-%s-MB", what, when))
 		b.ReportMetric(page, fmt.Sprintf("%s-page-%s-MB", what, when))
-		b.Logf("%s, %s: page %.1f MB, view and engines %.1f MB", what, when, page, each)
+		b.Logf("%s, %s: page %.1f MB, view and engines %.1f MB, of which they hold %.1f MB", what, when, page, each, held)
 	}
 }
 
