@@ -1,3 +1,5 @@
+//go:build !js
+
 // Command inchromium runs a test binary of WebAssembly in a worker of headless Chromium, where users run the simulation:
 //
 //	GOOS=js GOARCH=wasm go test -exec inchromium -bench . ./sim
