@@ -56,3 +56,19 @@ export function withPart(before: Season, { option, from, sides }: SeasonPart): S
   return { ...before, calendar };
 }
 
+/** What a calendar shows: its days, with the limits [°C] that outline their hours. */
+export interface Drawn {
+  days: readonly (SideDay | undefined)[];
+  hot: number;
+  burn: number;
+}
+
+/**
+ * The days to be drawn where others stand. An outline ends at the next day that is over the limit as well, so the
+ * neighbours of a changed day are drawn anew too; with other limits or another number of days all are.
+ */
+export function changedDays(now: Drawn, before: Drawn): number[] {
+  const all = now.days.length !== before.days.length || now.hot !== before.hot || now.burn !== before.burn;
+  const changed = (day: number) => now.days[day] !== before.days[day];
+  return now.days.flatMap((_, day) => (all || changed(day - 1) || changed(day) || changed(day + 1) ? [day] : []));
+}

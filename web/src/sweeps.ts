@@ -144,7 +144,6 @@ function hear(helper: number, message: EngineMessage): void {
   if (message.kind === "whole") {
     const { sweep } = current;
     batch(() => {
-      showParts(current as Run);
       sweep.hearer.whole(message.whole);
       sweep.state.value = { phase: "done" };
     });
@@ -161,7 +160,9 @@ function takePart(run: Run, part: number, answer: string, helper: number): void 
   // The helper first: it need not wait until the part is shown.
   if (run.daysLeft > 0) give(helper);
   else helpers[helper]?.tell({ kind: "whole", generation: run.generation, answers: `[${run.answers.join(",")}]` });
-  showSoon(run);
+  // The last ones at once: the whole, which follows, is a task of its own.
+  if (run.daysLeft > 0) showSoon(run);
+  else showParts(run);
 }
 
 const showSoon = throttled((run: Run) => {

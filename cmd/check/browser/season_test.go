@@ -72,9 +72,7 @@ func TestSeasonAndDirectionsOnMeasuredDays(t *testing.T) {
 	}
 	p.says("season-waves", "No heat wave")
 	eval[bool](p, hook("season-table")+`.querySelector("summary").click() === undefined`)
-	if rows := eval[int](p, hook("season-table")+`.querySelectorAll("tbody tr").length`); rows != 2*len(season.Days) {
-		t.Errorf("%d rows in the table of the season", rows)
-	}
+	p.until(fmt.Sprintf(`%s.querySelectorAll("tbody tr").length === %d`, hook("season-table"), 2*len(season.Days)))
 	p.keepsItsTasksShort(func() {
 		p.choose("season-to", "1981-07-14")
 		p.until(`!!` + hook("season-all"))

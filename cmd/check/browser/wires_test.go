@@ -53,6 +53,7 @@ func (p *tab) drawForm(form string, option map[string]any) {
 	drawn(len(wires) - 1)
 	p.until(hook("option-A-section") + `.innerHTML === ` + quoted(before))
 	p.dragWire(before)
+	p.until(hook("calculation") + `.dataset.pending === "false" && !` + hook("faults")) // what a wire on its way was told is gone
 	p.click(last[:len(last)-len(strconv.Itoa(len(wires)))] + "1-remove")
 	p.until(hook("faults"))
 	p.says("sheet", "no wire has the role fruiting")

@@ -1,7 +1,7 @@
 /** The calendar of one side of an option: days across, hours down, coloured by the hottest fruit, with limits as outlines. */
 
 import { useEffect, useRef } from "preact/hooks";
-import type { Season, SideDay } from "../calendar.ts";
+import { changedDays, type Drawn, type Season, type SideDay } from "../calendar.ts";
 import { letter } from "../document.ts";
 import { temperatureColour } from "../scales.ts";
 import { limits, optionResult } from "../shown.ts";
@@ -84,37 +84,37 @@ function Runs({ names }: { names: readonly string[] }) {
 
 function Cells({ days, label }: { days: readonly (SideDay | undefined)[]; label: string }) {
   const canvas = useRef<HTMLCanvasElement>(null);
+  const drawn = useRef<Drawn>({ days: [], hot: Number.NaN, burn: Number.NaN });
   const cell = cellOf(days.length);
-  const [, hot, burn] = limits.value.map(({ temperature_C }) => temperature_C);
+  const [, hot = 0, burn = 0] = limits.value.map(({ temperature_C }) => temperature_C);
   useEffect(() => {
     const pen = canvas.current?.getContext("2d");
-    if (pen) draw(pen, days, [hot ?? 0, burn ?? 0]);
+    if (!pen) return;
+    changedDays({ days, hot, burn }, drawn.current).forEach((day) => drawDay(pen, days, day, [hot, burn]));
+    drawn.current = { days, hot, burn };
   }, [days, hot, burn]);
   return <canvas ref={canvas} class="calendar-cells" width={days.length * cell.width} height={24 * cell.height} role="img" aria-label={label} />;
 }
 
-/** Colours every hour, and outlines those over the hot limit in white and over the burn limit in black. */
-function draw(pen: CanvasRenderingContext2D, days: readonly (SideDay | undefined)[], over: readonly [number, number]): void {
-  pen.clearRect(0, 0, pen.canvas.width, pen.canvas.height);
+/** Colours the hours of a day, and outlines those over the hot limit in white and over the burn limit in black. */
+function drawDay(pen: CanvasRenderingContext2D, days: readonly (SideDay | undefined)[], day: number, over: readonly [number, number]): void {
   const cell = cellOf(days.length);
   const at = (day: number, hour: number) => days[day]?.hourly_C[hour] ?? -Infinity;
-  days.forEach((of, day) =>
-    of?.hourly_C.forEach((temperature, hour) => {
-      pen.fillStyle = `rgb(${temperatureColour(temperature).join()})`;
-      pen.fillRect(day * cell.width, hour * cell.height, cell.width, cell.height);
-    }),
-  );
+  const x = day * cell.width;
+  pen.clearRect(x, 0, cell.width, pen.canvas.height);
+  days[day]?.hourly_C.forEach((temperature, hour) => {
+    pen.fillStyle = `rgb(${temperatureColour(temperature).join()})`;
+    pen.fillRect(x, hour * cell.height, cell.width, cell.height);
+  });
   over.forEach((limit, i) => {
     pen.fillStyle = i === 0 ? "#fff" : "#000";
-    for (let day = 0; day < days.length; day++) {
-      for (let hour = 0; hour < 24; hour++) {
-        if (at(day, hour) <= limit) continue;
-        const [x, y] = [day * cell.width, hour * cell.height];
-        if (at(day - 1, hour) <= limit) pen.fillRect(x, y, 1, cell.height);
-        if (at(day + 1, hour) <= limit) pen.fillRect(x + cell.width - 1, y, 1, cell.height);
-        if (at(day, hour - 1) <= limit) pen.fillRect(x, y, cell.width, 1);
-        if (at(day, hour + 1) <= limit) pen.fillRect(x, y + cell.height - 1, cell.width, 1);
-      }
+    for (let hour = 0; hour < 24; hour++) {
+      if (at(day, hour) <= limit) continue;
+      const y = hour * cell.height;
+      if (at(day - 1, hour) <= limit) pen.fillRect(x, y, 1, cell.height);
+      if (at(day + 1, hour) <= limit) pen.fillRect(x + cell.width - 1, y, 1, cell.height);
+      if (at(day, hour - 1) <= limit) pen.fillRect(x, y, cell.width, 1);
+      if (at(day, hour + 1) <= limit) pen.fillRect(x, y + cell.height - 1, cell.width, 1);
     }
   });
 }

@@ -1,7 +1,8 @@
 /** Every day of the season in numbers. */
 
 import { useSignal } from "@preact/signals";
-import type { Season } from "../calendar.ts";
+import { useEffect } from "preact/hooks";
+import type { Season, SideDay } from "../calendar.ts";
 import { letter } from "../document.ts";
 import { limits } from "../shown.ts";
 import { units } from "../store.ts";
@@ -45,29 +46,52 @@ function OptionDays({ known, option }: { known: Season; option: number }) {
           </tr>
           <tr>{sides.map((_, side) => heads.map((head) => <th key={`${side}${head}`} scope="col">{head}</th>))}</tr>
         </thead>
-        <tbody>
-          {known.days.map(({ date }, day) => (
-            <tr key={date}>
-              <th scope="row">{dayWords(date)}</th>
-              <td>
-                <Quantity value={known.whole?.airMax_C[day]} unit="degC" />
-              </td>
-              {known.calendar[option]?.map((days, side) =>
-                [
-                  [days[day]?.hottest_C, "degC"] as const,
-                  [days[day]?.overHot_h, "h"] as const,
-                  [days[day]?.overBurn_h, "h"] as const,
-                  [days[day]?.atRisk, "share"] as const,
-                ].map(([value, unit], i) => (
-                  <td key={`${side}-${i}`}>
-                    <Quantity value={value} unit={unit} />
-                  </td>
-                )),
-              )}
-            </tr>
-          ))}
-        </tbody>
+        {known.days.map((_, day) => (day % daysAtOnce ? null : <Days key={day} known={known} option={option} from={day} />))}
       </table>
     </div>
+  );
+}
+
+/** Rows that are made in one task. */
+const daysAtOnce = 20;
+
+/** Some days, made in a task of their own: all at once would keep the page from answering a touch. */
+function Days({ known, option, from }: { known: Season; option: number; from: number }) {
+  const there = useSignal(false);
+  useEffect(() => {
+    const soon = setTimeout(() => (there.value = true));
+    return () => clearTimeout(soon);
+  }, []);
+  return (
+    <tbody>
+      {there.value &&
+        known.days.slice(from, from + daysAtOnce).map(({ date }, i) => (
+          <tr key={date}>
+            <th scope="row">{dayWords(date)}</th>
+            <td>
+              <Quantity value={known.whole?.airMax_C[from + i]} unit="degC" />
+            </td>
+            {known.calendar[option]?.map((days, side) => <SideCells key={side} day={days[from + i]} />)}
+          </tr>
+        ))}
+    </tbody>
+  );
+}
+
+function SideCells({ day }: { day: SideDay | undefined }) {
+  const numbers = [
+    [day?.hottest_C, "degC"],
+    [day?.overHot_h, "h"],
+    [day?.overBurn_h, "h"],
+    [day?.atRisk, "share"],
+  ] as const;
+  return (
+    <>
+      {numbers.map(([value, unit], i) => (
+        <td key={i}>
+          <Quantity value={value} unit={unit} />
+        </td>
+      ))}
+    </>
   );
 }
