@@ -97,18 +97,26 @@ listenToEngine((message: EngineMessage) => {
   }
   const plan = JSON.parse(message.plan) as Plan;
   const { parts } = plan;
-  batch(() => {
-    wish.sweep.hearer.begin(plan, wish.document);
-    wish.sweep.state.value = { phase: "running", done: 0 };
-  });
   const daysLeft = parts.reduce((days, part) => days + part.to - part.from, 0);
   const shares = new Shares(
     parts.map(({ from, to }) => to - from),
     sizeHere(),
   );
-  waiting.push({ generation: message.generation, ...wish, plan: message.plan, parts, shares, answers: [], unshown: [], daysLeft });
+  const run: Run = { generation: message.generation, ...wish, plan: message.plan, parts, shares, answers: [], unshown: [], daysLeft };
+  waiting.push(run);
   if (!current) next();
+  // Reading the plan and showing it are two tasks, so that neither keeps the page from answering a touch.
+  setTimeout(() => {
+    if (run === current || waiting.includes(run)) begin(run, plan);
+  });
 });
+
+function begin(run: Run, plan: Plan): void {
+  batch(() => {
+    run.sweep.hearer.begin(plan, run.document);
+    run.sweep.state.value = { phase: "running", done: 0 };
+  });
+}
 
 /** Takes up the work that has waited longest, or none. */
 function next(): void {
