@@ -13,7 +13,6 @@ import (
 // what hangs about them. The day is lived through by a part of the bunches in steps of 15 minutes, before and after the
 // change, and what differs is added to the numbers of the run. It is not safe for concurrent use.
 type Previews struct {
-	run     *Run
 	keys    []string // of the options of the run
 	options []previewed
 	desk    desk
@@ -34,11 +33,11 @@ type previewed struct {
 // Previews prepares for changes of a scenario after its run. What stands unchanged since an earlier one, which may be
 // nil, is taken from there. Pace is as for Day.
 func (e *Engine) Previews(s scenario.Scenario, run *Run, earlier *Previews, pace func() error) (*Previews, error) {
-	t := &Previews{run: run}
-	var err error
-	if t.keys, err = optionKeys(s); err != nil {
+	keys, err := optionKeys(s)
+	if err != nil {
 		return nil, err
 	}
+	t := &Previews{keys: keys}
 	s = growth.Grown(s)
 	course, err := weather.Course(s, leanHours())
 	if err != nil {
@@ -114,26 +113,24 @@ func (t *Previews) Of(s scenario.Scenario, pace func() error) (*result.Preview, 
 	if err != nil {
 		return nil, err
 	}
-	day := result.Day{Options: slices.Clone(t.run.Result.Options)}
+	out := &result.Preview{Options: make([]result.OptionPreview, len(keys))}
 	for i, option := range grown.Options {
-		if keys[i] == t.keys[i] {
-			continue
-		}
 		of := &t.options[i]
-		lived, err := t.live(of.lean, grown, option, course, pace)
-		if err != nil {
-			return nil, err
+		now := of.day
+		if keys[i] != t.keys[i] {
+			lived, err := t.live(of.lean, grown, option, course, pace)
+			if err != nil {
+				return nil, err
+			}
+			now = shifted(of.day, &lived, &of.few, &numbers{})
 		}
-		now := shifted(of.day, &lived, &of.few, &numbers{})
-		o := &day.Options[i]
-		o.Name = option.Called()
 		for _, side := range scenario.Sides {
 			azimuth := option.Rows.SideAzimuth(side)
-			o.Sides[side].Compass, o.Sides[side].Azimuth_deg = scenario.Compass(azimuth), azimuth
-			o.Sides[side].SunSide = option.Rows.SunSideOf(side, s.Site.Latitude_deg)
-			o.Sides[side].Summary = now.summary(int(side))
+			out.Options[i].Sides[side] = result.SidePreview{
+				Compass: scenario.Compass(azimuth), Azimuth_deg: azimuth,
+				SunSide: option.Rows.SunSideOf(side, s.Site.Latitude_deg), Summary: now.summary(int(side)),
+			}
 		}
 	}
-	judge(&day, s)
-	return result.PreviewOf(&day), nil
+	return out, nil
 }

@@ -2,17 +2,15 @@ package result
 
 import "rowlight/sim/scenario"
 
-// Preview is what a change makes of the numbers of a day, nearly: it is there before the day has been run.
+// Preview is what a change makes of the numbers of a day, nearly: it is there before the day has been run. It has no
+// sentences, which tell of courses that are not known yet.
 type Preview struct {
-	Options    []OptionPreview `json:"options"` // in the order of the scenario
-	Comparison []Sentence      `json:"comparison"`
+	Options []OptionPreview `json:"options"` // in the order of the scenario
 }
 
 // OptionPreview is the preview of one option.
 type OptionPreview struct {
-	Name    string         `json:"name"`
-	Sides   [2]SidePreview `json:"sides"` // scenario.Left, scenario.Right
-	Verdict Sentence       `json:"verdict"`
+	Sides [2]SidePreview `json:"sides"` // scenario.Left, scenario.Right
 }
 
 // SidePreview is a Side without its courses.
@@ -21,17 +19,4 @@ type SidePreview struct {
 	Azimuth_deg float64          `json:"azimuth_deg"`
 	SunSide     scenario.SunSide `json:"sunSide"`
 	Summary     Summary          `json:"summary"`
-}
-
-// PreviewOf takes from a day what a preview has.
-func PreviewOf(day *Day) *Preview {
-	p := &Preview{Comparison: day.Comparison}
-	for _, o := range day.Options {
-		of := OptionPreview{Name: o.Name, Verdict: o.Verdict}
-		for i, side := range o.Sides {
-			of.Sides[i] = SidePreview{side.Compass, side.Azimuth_deg, side.SunSide, side.Summary}
-		}
-		p.Options = append(p.Options, of)
-	}
-	return p
 }

@@ -1,7 +1,7 @@
 /** The messages between the page and the engine in its worker. */
 
 import type { JsonObject } from "./document.ts";
-import type { Sentence, Side } from "./generated/result.ts";
+import type { Side } from "./generated/result.ts";
 
 /** From the page: compute this scenario; the newest generation wins. */
 export interface RunMessage {
@@ -87,7 +87,7 @@ export interface ExplainMessage {
 
 /** What a change makes of the numbers, nearly, before the engine has run the day; as sim/result has it. */
 export interface Preview {
-  options: { name: string; sides: [SidePreview, SidePreview]; verdict: Sentence }[];
+  options: { sides: [SidePreview, SidePreview] }[];
 }
 
 /** A side without its courses. */

@@ -25,13 +25,13 @@ export function optionResult(option: number): OptionResult | undefined {
   return answer.value?.day.options[option];
 }
 
-/** The same with the sides and the verdict of the preview, where there is one; its courses are still those of the answer. */
+/** The same with the sides of the preview, where there is one; its courses and its verdict are still those of the answer. */
 export function optionSoon(option: number): OptionResult | undefined {
   const result = optionResult(option);
   const soon = preview.value?.of.options[option];
   if (!result || !soon) return result;
   const sides = result.sides.map((side, i) => ({ ...side, ...soon.sides[i as 0 | 1] })) as OptionResult["sides"];
-  return { ...result, sides, verdict: soon.verdict };
+  return { ...result, sides };
 }
 
 /** Whether a number of the day is that of the preview, not of the answer. */

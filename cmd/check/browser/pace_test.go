@@ -196,12 +196,15 @@ func TestPreviewStandsInForTheResult(t *testing.T) {
 	p.open(bench.origin)
 	p.settled()
 	p.until(hook("odds") + `?.classList.contains("pending") === false`) // previews have been prepared before
-	before := p.numbers()
+	before, verdict := p.numbers(), p.text("option-A-verdict")
 	eval[bool](p, `window.holding = true`)
 	p.enter("field-options-0-rows-azimuth_deg", "70")
 	p.until(hook("calculation") + `.dataset.preview`)
 	soon := p.numbers()
 	p.says("option-A-hottest", "≈")
+	if now := p.text("option-A-verdict"); now != verdict { // it tells of hours, which come with the result
+		t.Errorf("the verdict does not wait for the result: %q", now)
+	}
 	p.looks([]look{{"light", 1440, 900}, {"dark", 360, 740}}, func(look look, name string) {
 		p.laidOut(look.width)
 		eval[bool](p, `document.querySelector(".numbers").scrollIntoView({ block: "center" }) === undefined`)

@@ -131,8 +131,18 @@ func found(t *testing.T, text, pattern string) string {
 	return match[1]
 }
 
-func readBatch(t *testing.T, text string) (b batch) {
+// readBatch reads it from the README at the root.
+func readBatch(t *testing.T) (b batch, root string) {
 	t.Helper()
+	root, err := build.FindRoot(".")
+	if err != nil {
+		t.Fatal(err)
+	}
+	raw, err := os.ReadFile(filepath.Join(root, "README.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := string(raw)
 	examples, err := Examples(text)
 	if err != nil {
 		t.Fatal(err)
@@ -150,20 +160,12 @@ func readBatch(t *testing.T, text string) (b batch) {
 	for _, name := range regexp.MustCompile("`([^`]+)`").FindAllStringSubmatch(held, -1) {
 		b.held = append(b.held, name[1])
 	}
-	return b
+	return b, root
 }
 
 func TestPiecesUnderBatchSystems(t *testing.T) {
 	ctx := context.Background()
-	root, err := build.FindRoot(".")
-	if err != nil {
-		t.Fatal(err)
-	}
-	text, err := os.ReadFile(filepath.Join(root, "README.md"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	b := readBatch(t, string(text))
+	b, root := readBatch(t)
 	bench, err := NewBench(ctx, root, t.TempDir())
 	if err != nil {
 		t.Fatal(err)
@@ -256,15 +258,7 @@ func (b *batch) together(t *testing.T, dir string, whole []byte) {
 
 // A manifest that would not run every piece, or lose what it writes, is found out.
 func TestFaultsOfIndexedJobs(t *testing.T) {
-	root, err := build.FindRoot(".")
-	if err != nil {
-		t.Fatal(err)
-	}
-	text, err := os.ReadFile(filepath.Join(root, "README.md"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	b := readBatch(t, string(text))
+	b, _ := readBatch(t)
 	for _, c := range []struct{ from, to, fault string }{
 		{"batch/v1", "v1", "not a Job of batch/v1"},
 		{"name: region\nspec", "name: Region_1\nspec", "no name for pods"},

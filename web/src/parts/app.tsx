@@ -6,7 +6,7 @@ import { fits, watchLayout } from "../layout.ts";
 import { firstLook } from "../lessons/catalogue.ts";
 import { lesson, stage, stageIndex } from "../lessons/lesson.ts";
 import { letter } from "../document.ts";
-import { optionName, optionSoon } from "../shown.ts";
+import { optionName, optionResult } from "../shown.ts";
 import { optionCount, scenario, shownOption, units } from "../store.ts";
 import { verdictText } from "../sentences.ts";
 import { loadingText } from "../loading.ts";
@@ -124,7 +124,7 @@ function OptionSwitch() {
   return (
     <div class="option-switch" role="group" aria-label={t("option.switch")}>
       {Array.from({ length: optionCount.value }, (_, option) => {
-        const result = optionSoon(option);
+        const result = optionResult(option);
         return (
           <button key={option} type="button" class="option-tab" aria-pressed={shownOption.value === option} onClick={() => (shownOption.value = option)}>
             <span class="letter">

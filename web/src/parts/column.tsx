@@ -4,7 +4,7 @@ import { effectiveText, formCatalogue, letter, type Path } from "../document.ts"
 import { pending } from "../engine.ts";
 import { optionHook } from "../hooks.ts";
 import { faultText, verdictText } from "../sentences.ts";
-import { optionSoon } from "../shown.ts";
+import { optionResult } from "../shown.ts";
 import { chooseForm, copyOption, explained, maxOptions, moveOption, optionCount, removeOption, scenario, sheet, units, whatIf } from "../store.ts";
 import { t } from "../text.ts";
 import { rowDirection } from "../units.ts";
@@ -136,7 +136,7 @@ function ColumnHead({ option }: { option: number }) {
 }
 
 function Verdict({ option }: { option: number }) {
-  const result = optionSoon(option);
+  const result = optionResult(option);
   return (
     <div class={pending.value ? "pending" : ""}>
       <p class="verdict" data-testid={optionHook(option, "verdict")}>
