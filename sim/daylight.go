@@ -21,10 +21,7 @@ type daylight struct {
 
 // daylight finds the light of the day, or takes the one found from the same sun and sky.
 func (e *Engine) daylight(s scenario.Scenario, o scenario.Option, stand *measured, model *light.Model, lightKey, nettedKey string, course weather.Series, pace func() error) (*daylight, error) {
-	skies, over := make([]light.Sky, len(course.Instants)), roofOf(o)
-	for k := range skies {
-		skies[k] = over.sky(&course.Instants[k], o.Rows)
-	}
+	skies := skiesOver(course, o)
 	scattering, scatterKey, err := e.scattering(s, o, stand, model, lightKey, pace)
 	if err != nil {
 		return nil, err
@@ -33,22 +30,34 @@ func (e *Engine) daylight(s scenario.Scenario, o scenario.Option, stand *measure
 	if err != nil {
 		return nil, err
 	}
-	return e.days.get(key, func() (*daylight, error) {
-		day := &daylight{
-			skies: skies, instants: make([]light.Instant, len(skies)),
-			scatters: make([]scattered, len(skies)), openness: scattering.openness,
-			stripSky: scattering.stripSky,
+	return e.days.get(key, func() (*daylight, error) { return daylightOf(skies, model, scattering, pace) })
+}
+
+// daylightOf is the light of some skies on a stand.
+func daylightOf(skies []light.Sky, model *light.Model, scattering *scattering, pace func() error) (*daylight, error) {
+	day := &daylight{
+		skies: skies, instants: make([]light.Instant, len(skies)),
+		scatters: make([]scattered, len(skies)), openness: scattering.openness,
+		stripSky: scattering.stripSky,
+	}
+	for k, sky := range skies {
+		if err := pace(); err != nil {
+			return nil, err
 		}
-		for k, sky := range skies {
-			if err := pace(); err != nil {
-				return nil, err
-			}
-			model.At(sky, &day.instants[k])
-			day.scatters[k] = scattering.add(model, sky, &day.instants[k])
-		}
-		day.intercepted = intercepted(day.scatters)
-		return day, nil
-	})
+		model.At(sky, &day.instants[k])
+		day.scatters[k] = scattering.add(model, sky, &day.instants[k])
+	}
+	day.intercepted = intercepted(day.scatters)
+	return day, nil
+}
+
+// skiesOver are the skies of a course over the rows of an option.
+func skiesOver(course weather.Series, o scenario.Option) []light.Sky {
+	skies, over := make([]light.Sky, len(course.Instants)), roofOf(o)
+	for k := range skies {
+		skies[k] = over.sky(&course.Instants[k], o.Rows)
+	}
+	return skies
 }
 
 // scattering prepares the scattered light of a stand, or takes the one prepared from the same inputs.

@@ -46,22 +46,33 @@ func leanKey(s scenario.Scenario, o scenario.Option) (string, error) {
 
 // lean prepares an option with so many bunches a side, if there are as many.
 func (e *Engine) lean(s scenario.Scenario, o scenario.Option, bunches int, pace func() error) (*lean, error) {
-	stand, key, err := e.stand(s, o)
+	stand, model, all, err := e.fruit(s, o, pace)
 	if err != nil {
 		return nil, err
+	}
+	return leanOf(stand, model, all, bunches, pace)
+}
+
+// fruit prepares all bunches of an option, whatever the sun and the sky.
+func (e *Engine) fruit(s scenario.Scenario, o scenario.Option, pace func() error) (*measured, *light.Model, *scattering, error) {
+	stand, key, err := e.stand(s, o)
+	if err != nil {
+		return nil, nil, nil, err
 	}
 	model, lightKey, err := e.light(s, o, stand, key, pace)
 	if err != nil {
-		return nil, err
+		return nil, nil, nil, err
 	}
 	model, _, err = e.behind(s, o, stand, model, lightKey, pace)
 	if err != nil {
-		return nil, err
+		return nil, nil, nil, err
 	}
 	all, _, err := e.scattering(s, o, stand, model, lightKey, pace)
-	if err != nil {
-		return nil, err
-	}
+	return stand, model, all, err
+}
+
+// leanOf takes so many bunches a side of all, if there are as many.
+func leanOf(stand *measured, model *light.Model, all *scattering, bunches int, pace func() error) (*lean, error) {
 	few := model.Typical(max(len(model.Faces)/2/bunches, 1))
 	exchange, err := all.onto(few, pace)
 	if err != nil {

@@ -55,8 +55,7 @@ func (e *Engine) prepare(s scenario.Scenario, o scenario.Option, course weather.
 	}
 	d := newOptionDay(s, o, course, stand, model, day)
 	d.pictured = true
-	cells := len(course.Instants) * len(model.Faces)
-	d.surface, d.whole, d.lit = make([]float32, 0, cells), make([]float32, 0, cells), make([]uint8, 0, cells)
+	d.room(len(course.Instants))
 	return d, nil
 }
 
@@ -253,6 +252,12 @@ func (d *optionDay) record(k int, fruit *[2]heat.Around) {
 	if d.pictured {
 		d.picture()
 	}
+}
+
+// room is made for the pictures of so many instants.
+func (d *optionDay) room(instants int) {
+	cells := instants * len(d.views)
+	d.surface, d.whole, d.lit = make([]float32, 0, cells), make([]float32, 0, cells), make([]uint8, 0, cells)
 }
 
 // picture keeps the instant of every face.

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"rowlight/sim/growth"
+	"rowlight/sim/light"
 	"rowlight/sim/result"
 	"rowlight/sim/scenario"
 	"rowlight/sim/weather"
@@ -24,10 +25,17 @@ const previewBunches = 100
 
 // previewed is an option of the run.
 type previewed struct {
-	key  string // of the lean
-	lean *lean
-	day  numbers // of the run
-	few  numbers // of the run, by the few bunches
+	footing
+	day numbers // of the run
+	few numbers // of the run, by the few bunches
+}
+
+// footing is what an option stands on under any sky, with all of its bunches and with few.
+type footing struct {
+	key       string // of the lean
+	lean      *lean
+	model     *light.Model
+	scattered *scattering
 }
 
 // Previews prepares for changes of a scenario after its run. What stands unchanged since an earlier one, which may be
@@ -45,13 +53,8 @@ func (e *Engine) Previews(s scenario.Scenario, run *Run, earlier *Previews, pace
 	}
 	for i, option := range s.Options {
 		of := previewed{}
-		if of.key, err = leanKey(s, option); err != nil {
+		if of.footing, err = e.footing(s, option, earlier, pace); err != nil {
 			return nil, err
-		}
-		if of.lean = earlier.find(of.key); of.lean == nil {
-			if of.lean, err = e.lean(s, option, previewBunches, pace); err != nil {
-				return nil, err
-			}
 		}
 		for side := range of.day {
 			sum := &run.Result.Options[i].Sides[side]
@@ -65,17 +68,25 @@ func (e *Engine) Previews(s scenario.Scenario, run *Run, earlier *Previews, pace
 	return t, nil
 }
 
-// find is the lean of a key, nil where there is none.
-func (t *Previews) find(key string) *lean {
-	if t == nil {
-		return nil
+// footing prepares what an option stands on, or takes it from earlier previews.
+func (e *Engine) footing(s scenario.Scenario, o scenario.Option, earlier *Previews, pace func() error) (out footing, err error) {
+	if out.key, err = leanKey(s, o); err != nil {
+		return out, err
 	}
-	for i := range t.options {
-		if t.options[i].key == key {
-			return t.options[i].lean
+	if earlier != nil {
+		for i := range earlier.options {
+			if earlier.options[i].key == out.key {
+				return earlier.options[i].footing, nil
+			}
 		}
 	}
-	return nil
+	stand, model, all, err := e.fruit(s, o, pace)
+	if err != nil {
+		return out, err
+	}
+	out.model, out.scattered = model, all
+	out.lean, err = leanOf(stand, model, all, previewBunches, pace)
+	return out, err
 }
 
 // live is the day of an option by few bunches.
@@ -95,19 +106,9 @@ func (t *Previews) live(l *lean, s scenario.Scenario, o scenario.Option, course 
 // Of is the preview of a changed scenario, which must be valid. It is nil where there is none: of nothing, for other vines,
 // another number of options, and where nothing has changed that bears on heat or light.
 func (t *Previews) Of(s scenario.Scenario, pace func() error) (*result.Preview, error) {
-	if t == nil {
-		return nil, nil
-	}
-	keys, err := optionKeys(s)
-	if err != nil || len(keys) != len(t.options) || slices.Equal(keys, t.keys) {
+	grown, keys, err := t.changed(s)
+	if keys == nil || err != nil {
 		return nil, err
-	}
-	grown := growth.Grown(s)
-	for i, option := range grown.Options {
-		key, err := leanKey(grown, option)
-		if err != nil || key != t.options[i].key {
-			return nil, err
-		}
 	}
 	course, err := weather.Course(grown, leanHours())
 	if err != nil {
@@ -133,4 +134,22 @@ func (t *Previews) Of(s scenario.Scenario, pace func() error) (*result.Preview, 
 		}
 	}
 	return out, nil
+}
+
+// changed grows the vines of a scenario and gives the keys of its options, none where there is no preview of it.
+func (t *Previews) changed(s scenario.Scenario) (grown scenario.Scenario, keys []string, err error) {
+	if t == nil {
+		return s, nil, nil
+	}
+	keys, err = optionKeys(s)
+	if err != nil || len(keys) != len(t.options) || slices.Equal(keys, t.keys) {
+		return s, nil, err
+	}
+	grown = growth.Grown(s)
+	for i, option := range grown.Options {
+		if key, err := leanKey(grown, option); err != nil || key != t.options[i].key {
+			return s, nil, err
+		}
+	}
+	return grown, keys, nil
 }

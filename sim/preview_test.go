@@ -134,3 +134,67 @@ func BenchmarkPreview(b *testing.B) {
 		}
 	}
 }
+
+// What is seen at an hour after a change is what the run makes of it: the same faces are lit, and all are as warm but for what is
+// left of their warmth of 20 minutes before.
+func TestSightedIsTheRun(t *testing.T) {
+	_, soon := previewed(t, scenario.Default())
+	for name, change := range map[string]func(s *scenario.Scenario){
+		"wind":   func(s *scenario.Scenario) { s.Weather.Wind_ms = 1 },
+		"day":    func(s *scenario.Scenario) { s.Weather.Date = "2025-07-01" },
+		"turned": func(s *scenario.Scenario) { s.Options[0].Rows.Azimuth_deg = 45 },
+	} {
+		s := scenario.Default()
+		change(&s)
+		run, err := sim.NewEngine().Day(s, free, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if seen, err := soon.At(scenario.Default(), 12, free); seen != nil || err != nil {
+			t.Errorf("without a change %+v, %v are seen", seen, err)
+		}
+		for _, k := range []int{0, 2, 7 * 12, 12 * 12, 15*12 + 7, 22 * 12, 288} {
+			hour := float64(k) / 12
+			seen, err := soon.At(s, hour, free)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if seen.Now.Sun.Azimuth_deg != run.Result.Sun.Azimuth_deg[k] || seen.Now.DNI != run.Result.Air.DNI_Wm2[k] {
+				t.Errorf("%s, %.2f h: the sun is seen at %+v", name, hour, seen.Now.Sun)
+			}
+			for i, option := range seen.Options {
+				if (option == nil) != (name == "turned" && i == 1) {
+					t.Fatalf("%s: option %d is %+v", name, i, option)
+				}
+				if option == nil {
+					continue
+				}
+				full, n := run.Options[i], len(run.Options[i].Faces)
+				worst, other := 0.0, 0
+				for f := range n {
+					worst = max(worst, math.Abs(float64(option.Surface_C[f]-full.Surface_C[k*n+f])))
+					if option.Lit[f] != full.Lit[k*n+f] {
+						other++
+					}
+				}
+				if worst > 1.25 || other > 0 {
+					t.Errorf("%s, %.2f h, option %d: %.2f K off, %d faces lit otherwise", name, hour, i, worst, other)
+				}
+			}
+		}
+	}
+}
+
+// BenchmarkSighted is what is seen of all bunches of two options after a change of wind.
+func BenchmarkSighted(b *testing.B) {
+	s := scenario.Default()
+	_, soon := previewed(b, s)
+	k := 0
+	for b.Loop() {
+		s.Weather.Wind_ms = 3.1 + float64(k%7)/2
+		k++
+		if got, err := soon.At(s, 15.5, free); got == nil || err != nil {
+			b.Fatal(got, err)
+		}
+	}
+}

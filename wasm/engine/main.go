@@ -3,8 +3,9 @@
 // Command engine is the simulation in its Web Worker. It answers the newest scenario that the page
 // has sent; between slices of work it lets messages in and drops what is no longer the newest.
 //
-// From the page: {kind: "run", generation, scenario: JSON, draws}. To the page: ready, progress, faults, preview,
-// result (its arrays are handed over, not copied) and crashed; each names the generation it answers. With draws, how
+// From the page: {kind: "run", generation, scenario: JSON, draws, hour}. To the page: ready, progress, faults, preview
+// (nearly the numbers, and the faces of changed options at that hour, where there is telling), result (arrays are handed over,
+// not copied) and crashed; each names the generation it answers. With draws, how
 // far the numbers may be off follows the result as {kind: "bands", generation, bands: JSON, weighing: JSON}, first from
 // a part of the draws and then from all, unless a newer scenario comes.
 // Of one bunch face of the newest result the page may {kind: "explain", generation, option, side, hour}, or ask for its
@@ -83,6 +84,9 @@ func (b *bridge) take(message js.Value) {
 		if draws := message.Get("draws"); draws.Type() == js.TypeNumber {
 			job.Draws = draws.Int()
 		}
+		if hour := message.Get("hour"); hour.Type() == js.TypeNumber {
+			job.Hour_h = hour.Float()
+		}
 		b.jobs.Offer(job)
 	case "explain":
 		b.explain(generation, message)
@@ -159,11 +163,45 @@ func (b *bridge) answer(job queue.Job) {
 	}
 }
 
-// preview posts what the job will make of the numbers, nearly, where that can be told. What is wrong with it the run tells.
+// preview posts what the job will make of numbers and picture, nearly, or that there is no telling. What is wrong with it
+// the run tells. Both go in one message, so that the page shows them in one frame.
 func (b *bridge) preview(job queue.Job, s scenario.Scenario) {
-	if soon, err := b.soon.Of(s, b.slices.Pace(job.Generation)); err == nil && soon != nil {
-		b.post(map[string]any{"kind": "preview", "generation": job.Generation, "preview": text(soon)})
+	pace := b.slices.Pace(job.Generation)
+	soon, err := b.soon.Of(s, pace)
+	var seen *sim.Sighted
+	if err == nil {
+		seen, err = b.soon.At(s, job.Hour_h, pace)
 	}
+	message, handed := map[string]any{"kind": "preview", "generation": job.Generation}, []any{}
+	if err == nil && soon != nil {
+		message["preview"] = text(soon)
+	}
+	if err == nil && seen != nil {
+		message["seen"], handed = pictured(seen)
+	}
+	b.global.Call("postMessage", message, handed)
+}
+
+// pictured is what is seen at the hour that is shown, and its arrays, which are handed over.
+func pictured(seen *sim.Sighted) (message map[string]any, handed []any) {
+	faces := make([]any, len(seen.Options))
+	for i, option := range seen.Options {
+		if option != nil {
+			faces[i], handed = course(option.Surface_C, option.Lit, handed)
+		}
+	}
+	now := &seen.Now
+	return map[string]any{"faces": faces, "sun": map[string]any{
+		"hour": now.Hour_h, "sunAzimuth_deg": now.Sun.Azimuth_deg, "sunElevation_deg": now.Sun.Elevation_deg,
+		"dni_Wm2": now.DNI, "dhi_Wm2": now.DHI,
+	}}, handed
+}
+
+// course is the course of faces as arrays to be handed over, which join those that are.
+func course(surface_C []float32, lit []uint8, handed []any) (faces map[string]any, all []any) {
+	floats := js.Global().Get("Float32Array").New(bytesToJS(bytesOf(surface_C)).Get("buffer"))
+	flags := bytesToJS(lit)
+	return map[string]any{"surface": floats, "lit": flags}, append(handed, floats.Get("buffer"), flags.Get("buffer"))
 }
 
 // follow does what can wait until a result is shown: it prepares for previews of what may be changed next, and draws the ranges.
@@ -225,10 +263,7 @@ func (b *bridge) result(job queue.Job, run *sim.Run) {
 	faces := make([]any, len(run.Options))
 	var handed []any
 	for i, option := range run.Options {
-		surface, lit := bytesOf(option.Surface_C), bytesToJS(option.Lit)
-		floats := js.Global().Get("Float32Array").New(bytesToJS(surface).Get("buffer"))
-		faces[i] = map[string]any{"surface": floats, "lit": lit}
-		handed = append(handed, floats.Get("buffer"), lit.Get("buffer"))
+		faces[i], handed = course(option.Surface_C, option.Lit, handed)
 	}
 	b.global.Call("postMessage", map[string]any{
 		"kind": "result", "generation": job.Generation, "result": text(run.Result), "faces": faces,

@@ -7,8 +7,8 @@ import { batch, computed, effect, signal } from "@preact/signals";
 import type { Loaded } from "./download.ts";
 import type { JsonObject } from "./document.ts";
 import type { Day, Ranges, Weighing } from "./generated/result.ts";
-import type { EngineMessage, FaceCourse, Fault, PageMessage, Preview } from "./messages.ts";
-import { scenario } from "./store.ts";
+import type { EngineMessage, FaceCourse, Fault, PageMessage, Preview, Sighted } from "./messages.ts";
+import { instant, scenario, step_min } from "./store.ts";
 
 /** The newest result and the document that it answers. */
 export interface Answer {
@@ -29,6 +29,10 @@ export const engineState = signal<EngineState>({ phase: "loading", progress: { l
 export const answer = signal<Answer | null>(null);
 /** What the newest document makes of the numbers, nearly, until its answer is there; null where there is no telling. */
 export const preview = signal<{ generation: number; of: Preview } | null>(null);
+/** What it makes of the picture at the hour that was shown, nearly. */
+export const sighted = signal<Sighted | null>(null);
+/** True until the engine has told what the newest document makes of the picture, or that there is no telling, or takes too long. */
+export const unsighted = signal(false);
 /** How far the numbers of the answer may be off; null until the first draws have been lived through. */
 export const ranges = signal<Ranges | null>(null);
 /** Frost, crop, work and water of the answer, with the ranges of its heat and light once they are drawn. */
@@ -69,12 +73,20 @@ export function startEngine(): void {
   };
 }
 
+/** How long a picture waits for its colours [ms]. */
+const sightedWithin_ms = 100;
+let giveUp: ReturnType<typeof setTimeout> | undefined;
+
 function send(document: JsonObject): void {
   if (!worker) return;
   const generation = sent.peek() + 1;
   sent.value = generation;
+  unsighted.value = answer.peek() !== null;
+  clearTimeout(giveUp);
+  giveUp = setTimeout(() => (unsighted.value = false), sightedWithin_ms);
   documents.set(generation, document);
-  tellEngine({ kind: "run", generation, scenario: JSON.stringify(document), draws: drawsWanted });
+  const hour = (instant.peek() * step_min) / 60;
+  tellEngine({ kind: "run", generation, scenario: JSON.stringify(document), draws: drawsWanted, hour });
 }
 
 /** Sends a message to the engine as it runs; what is handed over is gone from the page. */
@@ -107,7 +119,7 @@ function take(message: EngineMessage): void | Promise<void> {
       return;
     case "crashed":
       settled.value = sent.peek();
-      preview.value = null;
+      forgetPreview();
       engineState.value = { phase: "crashed", reason: message.reason };
       return;
     case "progress":
@@ -117,7 +129,7 @@ function take(message: EngineMessage): void | Promise<void> {
       if (message.generation === sent.peek()) takeFaults(message);
       return;
     case "preview":
-      if (message.generation === sent.peek() && answer.peek()) takePreview(message);
+      if (message.generation === sent.peek()) takePreview(message);
       return;
     case "result":
       return takeResult(message);
@@ -129,16 +141,26 @@ function take(message: EngineMessage): void | Promise<void> {
 /** What was shown before the faults stays, as the engine has run it. */
 function takeFaults(message: Extract<EngineMessage, { kind: "faults" }>): void {
   settle(message.generation, () => {
-    preview.value = null;
+    forgetPreview();
     faults.value = JSON.parse(message.faults) as Fault[];
   });
 }
 
+function forgetPreview(): void {
+  preview.value = null;
+  sighted.value = null;
+  unsighted.value = false;
+}
+
 /** The ranges are those of numbers that no longer stand. */
-function takePreview({ generation, preview: text }: Extract<EngineMessage, { kind: "preview" }>): void {
+function takePreview({ generation, preview: text, seen }: Extract<EngineMessage, { kind: "preview" }>): void {
   batch(() => {
-    preview.value = { generation, of: JSON.parse(text) as Preview };
-    ranges.value = null;
+    if (answer.peek() && text) {
+      preview.value = { generation, of: JSON.parse(text) as Preview };
+      ranges.value = null;
+    }
+    if (answer.peek() && seen) sighted.value = seen;
+    unsighted.value = false;
   });
 }
 
@@ -156,7 +178,7 @@ async function takeResult(message: Extract<EngineMessage, { kind: "result" }>): 
   batch(() => {
     faults.value = [];
     ranges.value = null;
-    preview.value = null;
+    forgetPreview();
     answer.value = { generation: message.generation, document, day, faces: message.faces };
   });
   await breath();

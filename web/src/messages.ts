@@ -10,6 +10,8 @@ export interface RunMessage {
   scenario: string;
   /** Draws of the uncertain inputs for the ranges that follow the result. */
   draws: number;
+  /** The hour of the day that is shown. */
+  hour: number;
 }
 
 /** The days that work is wanted over; from and to, as month-day, say it otherwise. */
@@ -136,6 +138,21 @@ export interface FaceCourse {
   lit: Uint8Array;
 }
 
+/** The sun of an hour as the view takes it. */
+export interface ShownSun {
+  hour: number;
+  sunAzimuth_deg: number;
+  sunElevation_deg: number;
+  dni_Wm2: number;
+  dhi_Wm2: number;
+}
+
+/** What a change makes of the picture at the hour shown, nearly: all faces at that hour of each option that changes. */
+export interface Sighted {
+  sun: ShownSun;
+  faces: (FaceCourse | null)[];
+}
+
 /** One thing wrong with the scenario or with a weather file. */
 export interface Fault {
   code: string;
@@ -237,7 +254,7 @@ export type EngineMessage =
   | { kind: "ready" }
   | { kind: "progress"; generation: number; stage: string; done: number }
   | { kind: "faults"; generation: number; faults: string }
-  | { kind: "preview"; generation: number; preview: string }
+  | { kind: "preview"; generation: number; preview?: string; seen?: Sighted }
   | { kind: "result"; generation: number; result: string; faces: FaceCourse[] }
   | { kind: "explanation"; generation: number; chain: string }
   | { kind: "flows"; generation: number; flows: string }

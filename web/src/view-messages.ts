@@ -1,6 +1,7 @@
 /** What passes between the page and the 3D view in its frame. */
 
 import type { Home, Look } from "./camera.ts";
+import type { ShownSun } from "./messages.ts";
 import type { UnitSystem } from "./units.ts";
 
 /** A rectangle of the frame [CSS px]; a width of 0 hides the pane. */
@@ -23,13 +24,7 @@ export interface View {
   ready: Promise<void>;
   setScenario(json: string): string;
   setPanes(panes: Pane[], devicePixelRatio: number): void;
-  setInstant(sun: {
-    hour: number;
-    sunAzimuth_deg: number;
-    sunElevation_deg: number;
-    dni_Wm2: number;
-    dhi_Wm2: number;
-  }): void;
+  setInstant(sun: ShownSun): void;
   setFaces(option: number, surface: Uint8Array, lit: Uint8Array): void;
   setScale(scale: { min_C: number; max_C: number }): void;
   /** Null is the look at first. */

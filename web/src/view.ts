@@ -5,7 +5,9 @@
 
 import { effect, signal } from "@preact/signals";
 import type { Loaded } from "./download.ts";
-import { answer } from "./engine.ts";
+import { answer, sighted, unsighted } from "./engine.ts";
+import type { ShownSun } from "./messages.ts";
+import type { Day } from "./generated/result.ts";
 import { temperatureScale } from "./scales.ts";
 import { chosenLook, setLook, takeHomes } from "./looks.ts";
 import { instant, optionCount, scenario, theme, units } from "./store.ts";
@@ -19,7 +21,7 @@ export type ViewState =
   | { phase: "crashed"; reason: string };
 
 export const viewState = signal<ViewState>({ phase: "loading", progress: { loaded: 0, total: 0 } });
-/** Counts the documents that the view has taken; what colours the stands is sent after each. */
+/** Counts the documents that the view has taken. */
 const stands = signal(0);
 /** Rectangles of the panes within the frame, one per option. */
 export const panes = signal<readonly Pane[]>([]);
@@ -84,10 +86,10 @@ function take(message: ViewMessage): void {
 }
 
 /**
- * Runs an effect that calls the view in a task of its own, so that the view can draw in the next frame, and after a slow
+ * Runs an effect that calls the view, unless it has nothing to say yet, in a task of its own, so that the view can draw in the next frame, and after a slow
  * call rests twice as long as the call took, so that dragging stays smooth: the frame of the view shares the page's thread.
  */
-function sendToView(read: () => (view: View) => void): void {
+function sendToView(read: () => ((view: View) => void) | null): void {
   let next: ((view: View) => void) | null = null;
   let waiting = false;
   let restUntil = 0;
@@ -108,8 +110,8 @@ function sendToView(read: () => (view: View) => void): void {
   };
   effect(() => {
     if (viewState.value.phase !== "running") return;
-    next = read();
-    if (!waiting) {
+    next = read() ?? next;
+    if (next && !waiting) {
       waiting = true;
       setTimeout(run);
     }
@@ -131,12 +133,17 @@ sendToView(() => {
   return (view) => view.setPanes([...rectangles], window.devicePixelRatio);
 });
 
+// Looks and colours follow the document in the same task: a frame between them would show the old ones, and rasterising
+// it keeps the next frame waiting. So the document waits for its first colours, where there are any soon.
 sendToView(() => {
   const json = JSON.stringify(scenario.value);
   const count = optionCount.value;
+  if (unsighted.value) return null;
   return (view) => {
     view.setScenario(json);
     takeHomes(Array.from({ length: count }, (_, option) => view.home(option)));
+    looks()(view);
+    colours()(view);
     stands.value += 1;
   };
 });
@@ -151,32 +158,44 @@ sendToView(() => {
   };
 });
 
-sendToView(() => {
+sendToView(looks);
+
+sendToView(colours);
+
+function looks(): (view: View) => void {
   const all = Array.from({ length: optionCount.value }, (_, option) => chosenLook(option));
   return (view) => all.forEach((look, option) => view.setLook(option, look));
-});
+}
 
-sendToView(() => {
+/** The sun and the faces of the hour shown: of the answer, or those that a change makes of them. */
+function colours(): (view: View) => void {
   const i = instant.value;
   const now = answer.value;
-  void stands.value;
+  const hour_h = now?.day.hour[i] ?? 0;
+  const near = sighted.value?.sun.hour === hour_h ? sighted.value : null;
   return (view) => {
     if (!now) return;
-    const { sun, air, hour } = now.day;
-    view.setInstant({
-      hour: hour[i] ?? 0,
-      sunAzimuth_deg: sun.azimuth_deg[i] ?? 0,
-      sunElevation_deg: sun.elevation_deg[i] ?? 0,
-      dni_Wm2: air.dni_Wm2[i] ?? 0,
-      dhi_Wm2: air.dhi_Wm2[i] ?? 0,
-    });
-    now.faces.forEach(({ surface, lit }, option) => {
-      const count = surface.length / hour.length;
-      const bytes = new Uint8Array(surface.buffer, surface.byteOffset + 4 * i * count, 4 * count);
-      view.setFaces(option, bytes, lit.subarray(i * count, (i + 1) * count));
+    view.setInstant(near?.sun ?? sunOf(now.day, i));
+    now.faces.forEach((course, option) => {
+      const soon = near?.faces[option];
+      const { surface, lit } = soon ?? course;
+      const count = soon ? surface.length : surface.length / now.day.hour.length;
+      const from = soon ? 0 : i * count;
+      const bytes = new Uint8Array(surface.buffer, surface.byteOffset + 4 * from, 4 * count);
+      view.setFaces(option, bytes, lit.subarray(from, from + count));
     });
   };
-});
+}
+
+function sunOf({ sun, air, hour }: Day, i: number): ShownSun {
+  return {
+    hour: hour[i] ?? 0,
+    sunAzimuth_deg: sun.azimuth_deg[i] ?? 0,
+    sunElevation_deg: sun.elevation_deg[i] ?? 0,
+    dni_Wm2: air.dni_Wm2[i] ?? 0,
+    dhi_Wm2: air.dhi_Wm2[i] ?? 0,
+  };
+}
 
 /**
  * Calls back with the cross-section of an option as SVG now and whenever its plants have grown anew; the answer

@@ -197,11 +197,15 @@ func TestPreviewStandsInForTheResult(t *testing.T) {
 	p.settled()
 	p.until(hook("odds") + `?.classList.contains("pending") === false`) // previews have been prepared before
 	before, verdict := p.numbers(), p.text("option-A-verdict")
+	p.drawn()
+	eval[bool](p, keepFaces)
 	eval[bool](p, `window.holding = true`)
 	p.enter("field-options-0-rows-azimuth_deg", "70")
 	p.until(hook("calculation") + `.dataset.preview`)
 	soon := p.numbers()
 	p.says("option-A-hottest", "≈")
+	p.until(`!!window.faces[0]`)
+	seen := eval[[][]float64](p, `window.faces`)
 	if now := p.text("option-A-verdict"); now != verdict { // it tells of hours, which come with the result
 		t.Errorf("the verdict does not wait for the result: %q", now)
 	}
@@ -214,9 +218,19 @@ func TestPreviewStandsInForTheResult(t *testing.T) {
 		t.Errorf("the other option's fruit goes from %g to %g °C", before["option-B-hottest"], soon["option-B-hottest"])
 	}
 	p.until(`!!window.held`)
-	eval[bool](p, `(window.holding = false, window.held(), true)`)
-	p.until(hook("calculation") + `.dataset.pending === "false"`)
+	eval[bool](p, `(window.faces = [], window.holding = false, window.held(), true)`)
+	p.until(hook("calculation") + `.dataset.pending === "false" && window.faces[0]`)
 	after := p.numbers()
+	for option, faces := range eval[[][]float64](p, `window.faces`) {
+		if len(faces) == 0 || len(faces) != len(seen[option]) {
+			t.Fatalf("option %d has %d faces, before the result %d", option, len(faces), len(seen[option]))
+		}
+		for f, surface_C := range faces {
+			if off := math.Abs(surface_C - seen[option][f]); off > 1.25 || option == 1 && off > 0 {
+				t.Errorf("face %d of option %d is shown at %.2f °C, before the result at %.2f", f, option, surface_C, seen[option][f])
+			}
+		}
+	}
 	if text := p.text("option-A-hottest"); strings.Contains(text, "≈") || eval[bool](p, `"preview" in `+hook("calculation")+`.dataset`) {
 		t.Errorf("the result is shown as a preview: %q", text)
 	}
@@ -225,6 +239,17 @@ func TestPreviewStandsInForTheResult(t *testing.T) {
 		t.Errorf("the hottest fruit goes from %.2f to %.2f °C, foretold were %.2f", before["option-A-hottest"], after["option-A-hottest"], soon["option-A-hottest"])
 	}
 }
+
+// keepFaces keeps the temperatures of the faces that the view is given, by option.
+const keepFaces = `(() => {
+	const view = document.querySelector("iframe").contentWindow.rowlightView, { setFaces } = view;
+	window.faces = [];
+	view.setFaces = (option, surface, lit) => {
+		window.faces[option] = [...new Float32Array(surface.slice().buffer)];
+		setFaces(option, surface, lit);
+	};
+	return true;
+})()`
 
 // keepsItsTasksShort judges the long tasks since they were last cleared: none may be the page's own. A machine with
 // other things to do makes any task long now and then, so the page may act twice more; what it does itself is long

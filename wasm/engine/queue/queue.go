@@ -12,7 +12,8 @@ import (
 type Job struct {
 	Generation int
 	Scenario   string
-	Draws      int // for its bands, 0 for none
+	Draws      int     // for its bands, 0 for none
+	Hour_h     float64 // of the day that is shown
 }
 
 // Newest holds the one job that is worth computing: the newest. The zero value is empty and ready.
