@@ -16,6 +16,8 @@ import (
 	"strings"
 	"text/tabwriter"
 	"time"
+
+	"rowlight/cmd/site/build"
 )
 
 // benchSteps measure how fast everything is. Nothing of it is part of the check: a busy machine would fail it.
@@ -170,7 +172,7 @@ func (j job) benchmark(ctx context.Context, place, runner string, into figures, 
 	args = append([]string{"go", "test"}, args...)
 	cmd := j.prepare(ctx, command{env: nativeEnv, args: args})
 	if place == wasm {
-		cmd = j.prepare(ctx, command{args: append([]string{"go", "test", "-exec", runner}, args[2:]...)})
+		cmd = j.prepare(ctx, command{args: slices.Concat([]string{"go", "test", "-exec", runner}, build.Quick(), args[2:])})
 		cmd.Env = append(smallEnv(os.Environ()), browserEnv...)
 	}
 	var printed bytes.Buffer

@@ -17,7 +17,6 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
-	"runtime"
 	"syscall/js"
 	"time"
 	"unsafe"
@@ -28,6 +27,7 @@ import (
 	"rowlight/sim/weather"
 	"rowlight/wasm/engine/almanac"
 	"rowlight/wasm/engine/queue"
+	"rowlight/wasm/memory"
 )
 
 // A slice of work, and the least time between two messages of progress.
@@ -101,21 +101,12 @@ func (b *bridge) take(message js.Value) {
 	case "whole":
 		b.whole(generation, message.Get("answers").String())
 	case "held":
-		b.post(map[string]any{"kind": "held", "generation": generation, "bytes": held()})
+		b.post(map[string]any{"kind": "held", "generation": generation, "bytes": memory.Held()})
 	case "weather":
 		b.openWeather(generation, message)
 	case "weatherDay":
 		b.takeDay(generation, message)
 	}
-}
-
-// held is what the program holds when garbage has gone [bytes]. WebAssembly gives no memory back, so that its size alone
-// does not tell whether a program grows.
-func held() float64 {
-	var m runtime.MemStats
-	runtime.GC()
-	runtime.ReadMemStats(&m)
-	return float64(m.HeapAlloc)
 }
 
 // yielder makes a function that returns after the messages that wait have been let in. A port's

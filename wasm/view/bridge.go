@@ -5,13 +5,13 @@ package main
 import (
 	"image/color"
 	"math"
-	"runtime"
 	"syscall/js"
 	"time"
 	"unsafe"
 
 	"rowlight/render"
 	"rowlight/sim/scenario"
+	"rowlight/wasm/memory"
 )
 
 // bridge turns the calls of the page into changes of the stage.
@@ -71,7 +71,7 @@ func offer(b *bridge) {
 		"frames":        func([]js.Value) any { return b.screen.Frames() },
 		"quads":         func([]js.Value) any { return b.screen.Quads() },
 		"lastFrame_ms":  func([]js.Value) any { return milliseconds(b.screen.LastFrame()) },
-		"held_bytes":    func([]js.Value) any { return held() },
+		"held_bytes":    func([]js.Value) any { return memory.Held() },
 		"lastDrawn_ms":  func([]js.Value) any { return float64(b.screen.LastDrawn().UnixMilli()) },
 		"lastRaster_ms": func([]js.Value) any { return milliseconds(b.screen.LastRaster()) },
 		"slice_ms":      func([]js.Value) any { return milliseconds(b.screen.LongestSlice()) },
@@ -80,14 +80,6 @@ func offer(b *bridge) {
 	}
 	view.Set("ready", js.Global().Get("Promise").Call("resolve"))
 	js.Global().Set("rowlightView", view)
-}
-
-// held is what the program holds when garbage has gone [bytes].
-func held() float64 {
-	var m runtime.MemStats
-	runtime.GC()
-	runtime.ReadMemStats(&m)
-	return float64(m.HeapAlloc)
 }
 
 func milliseconds(d time.Duration) float64 { return float64(d.Microseconds()) / 1000 }
