@@ -20,7 +20,7 @@ type Sighted struct {
 
 // sightedSteps is how many steps all bunches live through until the instant: the slowest berry follows its surroundings
 // with a time constant of 10 minutes, and it starts at rest.
-const sightedSteps = 6
+const sightedSteps = 4
 
 // At sights a changed scenario, which must be valid, at an hour of its day [h]. It is nil where Of is.
 func (t *Previews) At(s scenario.Scenario, hour_h float64, pace func() error) (*Sighted, error) {
