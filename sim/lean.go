@@ -26,6 +26,7 @@ type lean struct {
 	even     answer   // to an even sky of unit irradiance, with the sky that the faces see
 	stripSky []float64
 	openness float64
+	sketched *sketched // nil but in sketches
 }
 
 // leansKept is how many are remembered: twice those of one run.
@@ -37,11 +38,16 @@ func leanKey(s scenario.Scenario, o scenario.Option) (string, error) {
 	if err != nil {
 		return "", err
 	}
+	return keyOf(stand, aboutStand(s, o))
+}
+
+// aboutStand are the inputs of light beside the stand.
+func aboutStand(s scenario.Scenario, o scenario.Option) []any {
 	side := scenario.SunSide("") // of the left, where nets hang by it
 	if o.Shade.NetSides == scenario.MorningSide || o.Shade.NetSides == scenario.AfternoonSide {
 		side = o.Rows.SunSideOf(scenario.Left, s.Site.Latitude_deg)
 	}
-	return keyOf(stand, lightSettings(s, o), o.Shade, side, s.Site.Floor)
+	return []any{lightSettings(s, o), o.Shade, side, s.Site.Floor}
 }
 
 // lean prepares an option with so many bunches a side, if there are as many.
@@ -134,6 +140,7 @@ func (l *lean) daylight(o scenario.Option, course weather.Series, from, to int, 
 		l.answer(sky, &at, k >= from && k < to)
 		day.scatters[k] = at.scattered
 		if k >= from && k < to {
+			l.sketched.turn(l.model, sky, &at)
 			l.model.LitBy(sky, &day.instants[k])
 		}
 	}

@@ -10,8 +10,8 @@ import (
 	"rowlight/sim/weather"
 )
 
-// Previews tell at once, and nearly, what a change makes of the numbers of a run: all but a change of the vines or of
-// what hangs about them. The day is lived through by a part of the bunches in steps of 15 minutes, before and after the
+// Previews tell at once, and nearly, what a change makes of the numbers of a run: all but one that moves bunches or changes
+// what hangs about the vines. The day is lived through by a part of the bunches in steps of 15 minutes, before and after the
 // change, and what differs is added to the numbers of the run. It is not safe for concurrent use.
 type Previews struct {
 	keys    []string // of the options of the run
@@ -33,6 +33,7 @@ type previewed struct {
 // footing is what an option stands on under any sky, with all of its bunches and with few.
 type footing struct {
 	key       string // of the lean
+	about     string // key of what is about its stand
 	lean      *lean
 	model     *light.Model
 	scattered *scattering
@@ -73,6 +74,9 @@ func (e *Engine) footing(s scenario.Scenario, o scenario.Option, earlier *Previe
 	if out.key, err = leanKey(s, o); err != nil {
 		return out, err
 	}
+	if out.about, err = keyOf(aboutStand(s, o)); err != nil {
+		return out, err
+	}
 	if earlier != nil {
 		for i := range earlier.options {
 			if earlier.options[i].key == out.key {
@@ -103,12 +107,18 @@ func (t *Previews) live(l *lean, s scenario.Scenario, o scenario.Option, course 
 	return out, nil
 }
 
-// Of is the preview of a changed scenario, which must be valid. It is nil where there is none: of nothing, for other vines,
+// Of is the preview of a changed scenario, which must be valid. It is nil where there is none: of nothing, for other bunches,
 // another number of options, and where nothing has changed that bears on heat or light.
 func (t *Previews) Of(s scenario.Scenario, pace func() error) (*result.Preview, error) {
 	grown, keys, err := t.changed(s)
 	if keys == nil || err != nil {
 		return nil, err
+	}
+	leans := make([]*lean, len(keys))
+	for i, option := range grown.Options {
+		if leans[i], err = t.options[i].after(grown, option, pace); leans[i] == nil || err != nil {
+			return nil, err
+		}
 	}
 	course, err := weather.Course(grown, leanHours())
 	if err != nil {
@@ -119,7 +129,7 @@ func (t *Previews) Of(s scenario.Scenario, pace func() error) (*result.Preview, 
 		of := &t.options[i]
 		now := of.day
 		if keys[i] != t.keys[i] {
-			lived, err := t.live(of.lean, grown, option, course, pace)
+			lived, err := t.live(leans[i], grown, option, course, pace)
 			if err != nil {
 				return nil, err
 			}
@@ -136,7 +146,8 @@ func (t *Previews) Of(s scenario.Scenario, pace func() error) (*result.Preview, 
 	return out, nil
 }
 
-// changed grows the vines of a scenario and gives the keys of its options, none where there is no preview of it.
+// changed grows the vines of a scenario and gives the keys of its options, none where as much has changed that there is no
+// preview of it, or nothing that bears on heat or light.
 func (t *Previews) changed(s scenario.Scenario) (grown scenario.Scenario, keys []string, err error) {
 	if t == nil {
 		return s, nil, nil
@@ -145,11 +156,5 @@ func (t *Previews) changed(s scenario.Scenario) (grown scenario.Scenario, keys [
 	if err != nil || len(keys) != len(t.options) || slices.Equal(keys, t.keys) {
 		return s, nil, err
 	}
-	grown = growth.Grown(s)
-	for i, option := range grown.Options {
-		if key, err := leanKey(grown, option); err != nil || key != t.options[i].key {
-			return s, nil, err
-		}
-	}
-	return grown, keys, nil
+	return growth.Grown(s), keys, nil
 }

@@ -99,13 +99,14 @@ func TestPreviewLeavesOtherOptions(t *testing.T) {
 	}
 }
 
-// Of other vines there is no telling, and nothing to tell where nothing changes that bears on heat or light.
+// Of other bunches there is no telling, and nothing to tell where nothing changes that bears on heat or light.
 func TestPreviewsThatAreNone(t *testing.T) {
 	_, soon := previewed(t, scenario.Default())
 	for name, change := range map[string]func(s *scenario.Scenario){
 		"nothing":        func(*scenario.Scenario) {},
 		"weights":        func(s *scenario.Scenario) { s.Weights.Frost = 1 },
-		"leaves pulled":  func(s *scenario.Scenario) { s.Options[0].Leaves.RemovedAfternoon = 0.5 },
+		"shorter shoots": func(s *scenario.Scenario) { s.Options[0].Shoots.Length_m -= 0.2 },
+		"missing vines":  func(s *scenario.Scenario) { s.Options[0].Training.MissingVines = 0.2 },
 		"a net":          func(s *scenario.Scenario) { s.Options[0].Shade.NetSides = scenario.AfternoonSide },
 		"another option": func(s *scenario.Scenario) { s.Options = append(slices.Clone(s.Options), s.Options[0]) },
 	} {

@@ -22,11 +22,17 @@ type Sighted struct {
 // with a time constant of 10 minutes, and it starts at rest.
 const sightedSteps = 4
 
-// At sights a changed scenario, which must be valid, at an hour of its day [h]. It is nil where Of is.
+// At sights a changed scenario, which must be valid, at an hour of its day [h]. It is nil where Of is, and where leaves have
+// changed.
 func (t *Previews) At(s scenario.Scenario, hour_h float64, pace func() error) (*Sighted, error) {
 	grown, keys, err := t.changed(s)
 	if keys == nil || err != nil {
 		return nil, err
+	}
+	for i, option := range grown.Options {
+		if key, err := leanKey(grown, option); err != nil || key != t.options[i].key {
+			return nil, err
+		}
 	}
 	day, err := weather.Course(grown, leanHours())
 	if err != nil {

@@ -46,15 +46,23 @@ func (p Point) InFrame(d mgl64.Vec3) mgl64.Vec3 {
 	return d
 }
 
+// usualPatch is how many by how many directions share one look at what the leaves show.
+const usualPatch = 2
+
 // NewDomes finds the optical depths of all points. What the leaves show is looked at once for two by two
 // directions (the share of light that passes to the floor then errs by at most 0.01 at steps of 6°).
 // Crossings are listed once per direction and phase, cleared of empty columns, and then streamed over the
 // points. Pace is called between directions; its error abandons the work.
 func NewDomes(g *Grid, lattice Lattice, points []Point, pace func() error) (*Domes, error) {
+	return newDomes(g, lattice, points, usualPatch, pace)
+}
+
+// newDomes looks at the leaves once for so many by so many directions.
+func newDomes(g *Grid, lattice Lattice, points []Point, size int, pace func() error) (*Domes, error) {
 	domes := &Domes{Lattice: lattice, Points: points, depth: make([]float32, lattice.Size()*len(points))}
 	groups := groupByPhase(g, points)
 	stream := newStreamer(g, groups)
-	for _, patch := range lattice.patches(2) {
+	for _, patch := range lattice.patches(size) {
 		stream.toward(patch.middle)
 		for _, i := range patch.directions {
 			if err := pace(); err != nil {

@@ -46,14 +46,17 @@ func NewGrid(nx, ny, nz int, width, length, height float64, slope Slope) *Grid {
 }
 
 // FromStand spreads the leaves of a stand over a grid with cells of about 6 × 9 × 9 cm.
-func FromStand(s *training.Stand, slope Slope) *Grid {
+func FromStand(s *training.Stand, slope Slope) *Grid { return FromLeaves(s, s.Leaves, slope) }
+
+// FromLeaves spreads leaves over a grid as large as that of a stand.
+func FromLeaves(s *training.Stand, leaves []training.Leaf, slope Slope) *Grid {
 	top := math.Max(s.Top, 0.5)
 	// The slope lifts the downhill half of the canopy above its own ground.
 	top += math.Abs(slope.Across) * s.RowSpacing / 2
 	cells := func(size, edge float64) int { return max(4, int(math.Round(size/edge))) }
 	nx, ny, nz := cells(s.RowSpacing, cellAcross), cells(s.Length, cellAlong), cells(top, cellUp)+1
 	g := NewGrid(nx, ny, nz, s.RowSpacing, s.Length, top+cellUp, slope)
-	g.hang(s.Leaves)
+	g.hang(leaves)
 	return g
 }
 

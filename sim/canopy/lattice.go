@@ -105,6 +105,9 @@ type Sample struct {
 // Parts are the directions of a sample and their weights, which add up to 1.
 func (s *Sample) Parts() (directions [4]int, weights [4]float64) { return s.index, s.weight }
 
+// onBorder is how far beyond its border a lattice still holds a direction [columns]: its own may be off by rounding.
+const onBorder = 1e-9
+
 // Sample finds the lattice directions around a direction in the point's frame; ok is false for a
 // direction outside the lattice. Directions beyond the last row take the last row: the lattice ends
 // half a step from the horizon and from the zenith.
@@ -116,8 +119,11 @@ func (l Lattice) Sample(d mgl64.Vec3) (s Sample, ok bool) {
 	if l.around && column < 0 {
 		column += float64(l.columns)
 	}
-	if !l.around && (column < 0 || column > float64(l.columns-1)) {
-		return s, false
+	if last := float64(l.columns - 1); !l.around {
+		if column < -onBorder || column > last+onBorder {
+			return s, false
+		}
+		column = math.Min(math.Max(column, 0), last)
 	}
 	i, j := min(int(row), l.rows-2), min(int(column), l.columns-1)
 	if !l.around {

@@ -83,10 +83,10 @@ func (m *Model) towardSun(toSun mgl64.Vec3, do func(face int, field, depth float
 		if !ok {
 			continue
 		}
-		field, omega := m.field.At(local), m.omega(side, local)
+		field, omega, shift := m.field.At(local), m.omega(side, local), m.shiftToward(local)
 		for f := side; f < len(m.Faces); f += 2 {
 			if local[0] > m.edge[f] {
-				do(f, field.Of(f), omega*m.domes.Along(f, &sample))
+				do(f, field.Of(f), omega*shift.of(f, m.domes.Along(f, &sample)))
 			}
 		}
 	}

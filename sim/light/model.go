@@ -28,6 +28,7 @@ type Model struct {
 	clumping *yardstick.Clumping
 	domes    *canopy.Domes // of the faces, upward
 	down     *canopy.Domes // of the faces, to the floor
+	shift    *canopy.Domes // upward, by leaves that have come and gone since; nil but in sketches
 	slope    canopy.Slope
 	width    float64        // of the period across the row [m]
 	angles   [waves]float64 // of the field

@@ -156,9 +156,10 @@ func (m *Model) Through(face int, toSun mgl64.Vec3) float64 {
 	return direct
 }
 
-// Past finds the share of the beam that nets leave each face; without nets it does nothing.
+// Past finds the share of the beam that nets leave each face: all of it without nets, whatever the instant held before.
 func (m *Model) Past(toSun mgl64.Vec3, into *Instant) {
 	if m.netted == nil {
+		into.Through = nil
 		return
 	}
 	if len(into.Through) != len(m.Faces) {

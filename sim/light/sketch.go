@@ -1,0 +1,144 @@
+package light
+
+import (
+	"math"
+	"slices"
+
+	"github.com/go-gl/mathgl/mgl64"
+
+	"rowlight/sim/canopy"
+	"rowlight/sim/training"
+)
+
+// Lattices of what other leaves change of the ways to the sky, where some leaves change and where most do [deg]: with 5°
+// previews are no nearer to the run.
+const (
+	sketchStep = 7.5
+	roughStep  = 10.0
+)
+
+// Sketch is nearly the model of the same faces after the leaves of its stand have changed: the ways to the sky are looked at
+// in few directions, and only for what leaves stop that have come or gone, while clumping and fields stay those of m. Pace is
+// as for New.
+func (m *Model) Sketch(before, after *training.Stand, pace func() error) (*Model, error) {
+	step, come, gone := sketchStep, without(after.Leaves, before.Leaves), without(before.Leaves, after.Leaves)
+	if len(come)+len(gone) > len(after.Leaves) {
+		step, come, gone = roughStep, after.Leaves, nil // the domes know what all stopped
+	}
+	added := canopy.FromLeaves(before, come, m.slope)
+	var taken *canopy.Grid
+	if step == sketchStep {
+		taken = canopy.FromLeaves(before, gone, m.slope)
+	}
+	other := *m
+	var err error
+	if other.shift, err = m.domes.Shift(canopy.Half(step), added, taken, pace); err != nil {
+		return nil, err
+	}
+	down, err := m.down.Shift(m.down.Lattice, added, taken, pace)
+	if err != nil {
+		return nil, err
+	}
+	other.down = m.down.Shifted(down)
+	other.viewGround()
+	if err := pace(); err != nil {
+		return nil, err
+	}
+	other.shiftSky()
+	other.netted = m.netted.among(m, &other)
+	return &other, pace()
+}
+
+// without is the leaves that are not among others. Both come node after node.
+func without(leaves, others []training.Leaf) (rest []training.Leaf) {
+	node := func(leaf *training.Leaf) int { return int(leaf.Shoot)<<16 + int(leaf.Node) }
+	for i := range leaves {
+		leaf := &leaves[i]
+		for len(others) > 0 && node(&others[0]) < node(leaf) {
+			others = others[1:]
+		}
+		there := false
+		for k := 0; !there && k < len(others) && node(&others[k]) == node(leaf); k++ {
+			there = others[k] == *leaf
+		}
+		if !there {
+			rest = append(rest, *leaf)
+		}
+	}
+	return rest
+}
+
+// shiftSky adds to the views of the sky what the shift makes of them.
+func (m *Model) shiftSky() {
+	m.sky = slices.Clone(m.sky)
+	lattice := m.shift.Lattice
+	for i := range lattice.Size() {
+		local, weight := lattice.Direction(i), lattice.SolidAngle(i)*Shown(lattice.Direction(i)[0])
+		if weight == 0 {
+			continue
+		}
+		before, _ := m.domes.Lattice.Sample(local) // what the faces are shown lies well within both
+		from, omega := m.fromSides(local, weight), [2]float64{m.omega(0, local), m.omega(1, local)}
+		for f, shift := range m.shift.Depth(i) {
+			depth, omega := m.domes.Along(f, &before), omega[f%2]
+			after := math.Max(depth+float64(shift), 0)
+			m.sky[f].AddScaled(&from[f%2], canopy.Gap(omega, after)-canopy.Gap(omega, depth))
+		}
+	}
+}
+
+// among is what nets let through of the views of a model among other leaves.
+func (n *netted) among(before, after *Model) *netted {
+	if n == nil {
+		return nil
+	}
+	other := *n
+	other.sky, other.openSky = through(n.sky, before.sky, after.sky), through(n.openSky, before.sky, after.sky)
+	other.ground, other.openGround = through(n.ground, before.ground, after.ground), through(n.openGround, before.ground, after.ground)
+	other.glow = slices.Clone(n.glow)
+	for i := range other.glow {
+		f := i / len(n.nets)
+		if were := before.sky[f].Mean + before.all(before.ground, f).Mean; were > 0 {
+			other.glow[i] = n.glow[i].Times((after.sky[f].Mean + after.all(after.ground, f).Mean) / were)
+		}
+	}
+	return &other
+}
+
+// through is what is left of views: of what they gain or lose, the share that was left of them before.
+func through(left, before, after []Broad) []Broad {
+	views := slices.Clone(left)
+	for i := range views {
+		share := 1.0
+		if before[i].Mean > 0 {
+			share = left[i].Mean / before[i].Mean
+		}
+		views[i].AddScaled(&after[i], share)
+		views[i].AddScaled(&before[i], -share)
+	}
+	return views
+}
+
+// shiftAt is the shift of the ways to the sky in one direction.
+type shiftAt struct {
+	domes  *canopy.Domes // nil for none
+	sample canopy.Sample
+}
+
+// shiftToward is the shift in a direction of the frame of the faces.
+func (m *Model) shiftToward(local mgl64.Vec3) (s shiftAt) {
+	if m.shift != nil {
+		if sample, ok := m.shift.Lattice.Sample(local); ok {
+			s = shiftAt{m.shift, sample}
+		}
+	}
+	return s
+}
+
+// of is what the shift makes of the optical depth of a face.
+func (s *shiftAt) of(face int, depth float64) float64 {
+	if s.domes == nil {
+		return depth
+	}
+	return math.Max(depth+s.domes.Along(face, &s.sample), 0)
+}

@@ -1,0 +1,95 @@
+package sim
+
+import (
+	"math"
+	"slices"
+
+	"rowlight/sim/heat"
+	"rowlight/sim/light"
+	"rowlight/sim/scenario"
+	"rowlight/sim/training"
+)
+
+// after is the lean of an option of the run as it is now: the same if nothing of it has changed, a sketch if only leaves have,
+// and nil if more has.
+func (of *previewed) after(s scenario.Scenario, o scenario.Option, pace func() error) (*lean, error) {
+	key, err := leanKey(s, o)
+	if err != nil || key == of.key {
+		return of.lean, err
+	}
+	about, err := keyOf(aboutStand(s, o))
+	if err != nil || about != of.about {
+		return nil, err
+	}
+	return of.lean.sketch(s, o, pace)
+}
+
+// sketched is what a sketch differs in from the lean that it was made of.
+type sketched struct {
+	before  *light.Model
+	sky     [2][]light.Broad // views by which the light of the sky came and comes to each face
+	leaves  []float64        // share that is left to each face of the light from leaves
+	albedo  float64          // of the floor
+	leaving []float64        // scratch
+}
+
+// sketch is nearly the lean of the same bunches among other leaves, nil for other bunches or where no leaves were. Clumping,
+// light fields, the light on the floor and that which leaves take in stay those of l.
+func (l *lean) sketch(s scenario.Scenario, o scenario.Option, pace func() error) (*lean, error) {
+	was := l.stand
+	stand, err := training.BuildPaced(o.On(s.Weather.Date), s.Site.Latitude_deg, s.Seed, pace)
+	if err != nil {
+		return nil, err
+	}
+	if len(was.Leaves) == 0 || stand.Length != was.Length || stand.RowSpacing != was.RowSpacing || !slices.Equal(stand.Bunches, was.Bunches) {
+		return nil, nil
+	}
+	other := *l
+	measures := was.measures // but for its top they need not be exact, and take as long as the stand
+	measures.Top_m += stand.Top - was.Top
+	other.stand = &measured{stand, measures, leafArea(stand)}
+	if other.model, err = l.model.Sketch(was.Stand, stand, pace); err != nil {
+		return nil, err
+	}
+	other.sketched = newSketched(l.model, other.model, heat.FloorOf(s.Site.Floor).Albedo)
+	return &other, nil
+}
+
+func newSketched(before, after *light.Model, albedo float64) *sketched {
+	k := &sketched{before: before, albedo: albedo, leaving: make([]float64, before.Strips)}
+	for f := range before.Faces {
+		for i, model := range [2]*light.Model{before, after} {
+			sky, _ := model.SeenThrough(f)
+			k.sky[i] = append(k.sky[i], sky)
+		}
+		_, _, _, were := before.Views(f)
+		_, _, _, are := after.Views(f)
+		left := 1.0
+		if were.Mean > 0 {
+			// Where leaves go, the others get more light: about half of what a face no longer sees of them comes back
+			// (scattered light on the forms of the catalogue, with and without the leaves of the fruit zone).
+			left = math.Sqrt(math.Max(are.Mean, 0) / were.Mean)
+		}
+		k.leaves = append(k.leaves, left)
+	}
+	return k
+}
+
+// turn makes of the light on faces in the lean that in its sketch.
+func (k *sketched) turn(after *light.Model, sky light.Sky, at *answer) {
+	if k == nil {
+		return
+	}
+	clear(k.leaving)
+	addScaled(k.leaving, at.strips, k.albedo)
+	for f := range at.short {
+		var others [2]light.Broad // all but that from leaves
+		for i, model := range [2]*light.Model{k.before, after} {
+			others[i] = model.FloorLight(f, k.leaving).Plus(model.Glow(f, sky))
+			others[i].AddScaled(&k.sky[i][f], sky.Diffuse)
+		}
+		at.short[f].AddScaled(&others[0], -1)
+		others[1].AddScaled(&at.short[f], k.leaves[f])
+		at.short[f], at.near[f] = others[1], at.near[f].Times(k.leaves[f])
+	}
+}
