@@ -56,21 +56,24 @@ func (l *lean) sketch(s scenario.Scenario, o scenario.Option, pace func() error)
 }
 
 func newSketched(before, after *light.Model, albedo float64) *sketched {
-	k := &sketched{before: before, albedo: albedo, leaving: make([]float64, before.Strips)}
-	for f := range before.Faces {
-		for i, model := range [2]*light.Model{before, after} {
-			sky, _ := model.SeenThrough(f)
-			k.sky[i] = append(k.sky[i], sky)
+	faces := len(before.Faces)
+	k := &sketched{before: before, albedo: albedo, leaving: make([]float64, before.Strips), leaves: make([]float64, faces)}
+	for i, model := range [2]*light.Model{before, after} {
+		k.sky[i] = make([]light.Broad, faces)
+		for f := range k.leaves {
+			k.sky[i][f], _ = model.SeenThrough(f)
+			_, _, _, leaves := model.Views(f)
+			switch seen := k.leaves[f]; {
+			case i == 0:
+				k.leaves[f] = leaves.Mean
+			case seen > 0:
+				// Where leaves go, the others get more light: about half of what a face no longer sees of them comes back
+				// (scattered light on the forms of the catalogue, with and without the leaves of the fruit zone).
+				k.leaves[f] = math.Sqrt(math.Max(leaves.Mean, 0) / seen)
+			default:
+				k.leaves[f] = 1
+			}
 		}
-		_, _, _, were := before.Views(f)
-		_, _, _, are := after.Views(f)
-		left := 1.0
-		if were.Mean > 0 {
-			// Where leaves go, the others get more light: about half of what a face no longer sees of them comes back
-			// (scattered light on the forms of the catalogue, with and without the leaves of the fruit zone).
-			left = math.Sqrt(math.Max(are.Mean, 0) / were.Mean)
-		}
-		k.leaves = append(k.leaves, left)
 	}
 	return k
 }
@@ -83,9 +86,9 @@ func (k *sketched) turn(after *light.Model, sky light.Sky, at *answer) {
 	clear(k.leaving)
 	addScaled(k.leaving, at.strips, k.albedo)
 	for f := range at.short {
-		var others [2]light.Broad // all but that from leaves
+		var others [2]light.Broad // from floor and sky
 		for i, model := range [2]*light.Model{k.before, after} {
-			others[i] = model.FloorLight(f, k.leaving).Plus(model.Glow(f, sky))
+			others[i] = model.FloorLight(f, k.leaving)
 			others[i].AddScaled(&k.sky[i][f], sky.Diffuse)
 		}
 		at.short[f].AddScaled(&others[0], -1)

@@ -87,7 +87,7 @@ func (m *Model) shiftSky() {
 	}
 }
 
-// among is what nets let through of the views of a model among other leaves.
+// among is what nets let through of the views of a model among other leaves. What they make of the beam stays as it is.
 func (n *netted) among(before, after *Model) *netted {
 	if n == nil {
 		return nil
@@ -95,13 +95,6 @@ func (n *netted) among(before, after *Model) *netted {
 	other := *n
 	other.sky, other.openSky = through(n.sky, before.sky, after.sky), through(n.openSky, before.sky, after.sky)
 	other.ground, other.openGround = through(n.ground, before.ground, after.ground), through(n.openGround, before.ground, after.ground)
-	other.glow = slices.Clone(n.glow)
-	for i := range other.glow {
-		f := i / len(n.nets)
-		if were := before.sky[f].Mean + before.all(before.ground, f).Mean; were > 0 {
-			other.glow[i] = n.glow[i].Times((after.sky[f].Mean + after.all(after.ground, f).Mean) / were)
-		}
-	}
 	return &other
 }
 
