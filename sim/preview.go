@@ -146,8 +146,8 @@ func (t *Previews) Of(s scenario.Scenario, pace func() error) (*result.Preview, 
 	return out, nil
 }
 
-// changed grows the vines of a scenario and gives the keys of its options, none where as much has changed that there is no
-// preview of it, or nothing that bears on heat or light.
+// changed grows the vines of a scenario and gives the keys of its options, none where they are other options or nothing has
+// changed that bears on heat or light.
 func (t *Previews) changed(s scenario.Scenario) (grown scenario.Scenario, keys []string, err error) {
 	if t == nil {
 		return s, nil, nil

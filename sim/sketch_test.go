@@ -1,7 +1,9 @@
 package sim_test
 
 import (
+	"fmt"
 	"math"
+	"slices"
 	"testing"
 
 	"rowlight/sim"
@@ -9,9 +11,8 @@ import (
 	"rowlight/sim/scenario"
 )
 
-// pulled is a scenario of one option of a form, none for that of the default scenario, with shares of the leaves of its
-// morning and afternoon side pulled.
-func pulled(t testing.TB, form string, shares [2]float64) scenario.Scenario {
+// single is a scenario of one option of a form, of the first of the default scenario where none is named.
+func single(t testing.TB, form string) scenario.Scenario {
 	t.Helper()
 	s := scenario.Default()
 	s.Options = s.Options[:1]
@@ -22,7 +23,6 @@ func pulled(t testing.TB, form string, shares [2]float64) scenario.Scenario {
 		}
 		s.Options[0] = f.Option
 	}
-	s.Options[0].Leaves.RemovedMorning, s.Options[0].Leaves.RemovedAfternoon = shares[0], shares[1]
 	return s
 }
 
@@ -37,60 +37,69 @@ func TestPreviewOfLeavesIsNearTheRun(t *testing.T) {
 	flecks := near
 	flecks.Hottest_C, flecks.MeanMax_C = 3, 0.9
 	flecks.HottestOverHot_h, flecks.HottestOverBurn_h = 2, 2
-	afternoon := [2]float64{0, 0.5}
+	half := pull([2]float64{0, 0.5})
 	for _, c := range []struct {
-		form   string
-		pulled [2]float64 // in the run
-		change string
-		to     func(l *scenario.Leaves)
-		near   result.Summary
+		form    string
+		before  func(l *scenario.Leaves)
+		near    result.Summary
+		changes map[string]func(l *scenario.Leaves)
 	}{
-		{"", [2]float64{}, "half of the afternoon side", pull(afternoon), near},
-		{"", [2]float64{}, "both sides", pull([2]float64{1, 1}), near},
-		{"", afternoon, "all of the afternoon side", pull([2]float64{0, 1}), near},
-		{"", afternoon, "none", pull([2]float64{}), near},
-		{"", [2]float64{}, "fewer leaves", func(l *scenario.Leaves) { l.Area_m2_per_m *= 0.85 }, near},
-		{"", [2]float64{}, "few laterals", func(l *scenario.Leaves) { l.Laterals = 0.15 }, near},
-		{"quadrilateral", [2]float64{}, "half of the afternoon side", pull(afternoon), near},
-		{"quadrilateral", [2]float64{}, "both sides", pull([2]float64{1, 1}), near},
-		{"quadrilateral", afternoon, "all of the afternoon side", pull([2]float64{0, 1}), near},
-		{"sprawl", [2]float64{}, "half of the afternoon side", pull(afternoon), flecks},
-		{"sprawl", [2]float64{}, "both sides", pull([2]float64{1, 1}), flecks},
-		{"sprawl", afternoon, "all of the afternoon side", pull([2]float64{0, 1}), flecks},
+		{"", none, near, map[string]func(l *scenario.Leaves){
+			"half of the afternoon side": half,
+			"both sides":                 pull([2]float64{1, 1}),
+			"fewer leaves":               func(l *scenario.Leaves) { l.Area_m2_per_m *= 0.85 },
+			"few laterals":               func(l *scenario.Leaves) { l.Laterals = 0.15 },
+		}},
+		{"", half, near, map[string]func(l *scenario.Leaves){"none": none, "the whole afternoon side": pull([2]float64{0, 1})}},
+		{"quadrilateral", none, near, map[string]func(l *scenario.Leaves){"half of the afternoon side": half, "both sides": pull([2]float64{1, 1})}},
+		{"quadrilateral", half, near, map[string]func(l *scenario.Leaves){"the whole afternoon side": pull([2]float64{0, 1})}},
+		{"sprawl", none, flecks, map[string]func(l *scenario.Leaves){"half of the afternoon side": half, "both sides": pull([2]float64{1, 1})}},
+		{"sprawl", half, flecks, map[string]func(l *scenario.Leaves){"the whole afternoon side": pull([2]float64{0, 1})}},
 	} {
-		s := pulled(t, c.form, c.pulled)
+		s := single(t, c.form)
+		c.before(&s.Options[0].Leaves)
 		was, soon := previewed(t, s)
-		c.to(&s.Options[0].Leaves)
-		got, err := soon.Of(s, free)
-		if err != nil || got == nil {
-			t.Errorf("%s, %s: %v, %v", c.form, c.change, got, err)
-			continue
-		}
-		run, err := sim.NewEngine().Day(s, free, nil)
-		if err != nil {
-			t.Fatal(err)
-		}
-		for side, of := range got.Options[0].Sides {
-			before, after := &was.Result.Options[0].Sides[side].Summary, &run.Result.Options[0].Sides[side].Summary
-			t.Logf("%s from %.1f, %s, side %d: hottest %+.2f, in the run %+.2f; mean %+.2f, in the run %+.2f", c.form, c.pulled, c.change, side,
-				of.Summary.Hottest_C-before.Hottest_C, after.Hottest_C-before.Hottest_C, of.Summary.MeanMax_C-before.MeanMax_C, after.MeanMax_C-before.MeanMax_C)
-			a, b, near := of.Summary.Numbers(), after.Numbers(), c.near.Numbers()
-			for k := range a {
-				if math.Abs(a[k]-b[k]) > near[k] {
-					t.Errorf("%s from %.1f, %s: number %d of side %d is %.3f, in the run %.3f", c.form, c.pulled, c.change, k, side, a[k], b[k])
-				}
+		for change, to := range c.changes {
+			s := s
+			s.Options = slices.Clone(s.Options)
+			to(&s.Options[0].Leaves)
+			got, err := soon.Of(s, free)
+			if err != nil || got == nil {
+				t.Errorf("%s, %s: %v, %v", c.form, change, got, err)
+				continue
 			}
-			// Where the run moves clearly, the preview moves the same way and by half as much at least.
-			for name, moved := range map[string][3]float64{
-				"mean": {of.Summary.MeanMax_C - before.MeanMax_C, after.MeanMax_C - before.MeanMax_C, 0.4},
-				"lit":  {of.Summary.Lit_h - before.Lit_h, after.Lit_h - before.Lit_h, 0.15},
-			} {
-				if clearly := math.Abs(moved[1]) > moved[2]; clearly && moved[0]/moved[1] < 0.5 {
-					t.Errorf("%s from %.1f, %s: %s of side %d moves by %+.3f, in the run by %+.3f", c.form, c.pulled, c.change, name, side, moved[0], moved[1])
-				}
+			run, err := sim.NewEngine().Day(s, free, nil)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for side := range got.Options[0].Sides {
+				t.Run(fmt.Sprintf("%s, %s, side %d", c.form, change, side), func(t *testing.T) {
+					isNear(t, c.near, &was.Result.Options[0].Sides[side].Summary, &got.Options[0].Sides[side].Summary, &run.Result.Options[0].Sides[side].Summary)
+				})
 			}
 		}
 	}
+}
+
+// isNear wants a preview of a change near to the run after it. Where the run moves clearly the preview moves the same way, and
+// by half as much at least.
+func isNear(t *testing.T, near result.Summary, before, got, want *result.Summary) {
+	t.Helper()
+	t.Logf("hottest %+.2f, in the run %+.2f; mean %+.2f, in the run %+.2f", got.Hottest_C-before.Hottest_C, want.Hottest_C-before.Hottest_C,
+		got.MeanMax_C-before.MeanMax_C, want.MeanMax_C-before.MeanMax_C)
+	a, b, most := got.Numbers(), want.Numbers(), near.Numbers()
+	for k := range a {
+		if math.Abs(a[k]-b[k]) > most[k] {
+			t.Errorf("number %d is %.3f, in the run %.3f", k, a[k], b[k])
+		}
+	}
+	moves := func(name string, got, want, clearly float64) {
+		if math.Abs(want) > clearly && got/want < 0.5 {
+			t.Errorf("%s moves by %+.3f, in the run by %+.3f", name, got, want)
+		}
+	}
+	moves("the mean", got.MeanMax_C-before.MeanMax_C, want.MeanMax_C-before.MeanMax_C, 0.4)
+	moves("sun", got.Lit_h-before.Lit_h, want.Lit_h-before.Lit_h, 0.15)
 }
 
 // pull pulls shares of the leaves of the morning and afternoon side.
@@ -98,9 +107,13 @@ func pull(shares [2]float64) func(l *scenario.Leaves) {
 	return func(l *scenario.Leaves) { l.RemovedMorning, l.RemovedAfternoon = shares[0], shares[1] }
 }
 
-// A preview of leaves does not depend on those before it, and goes back to the numbers of the run.
+func none(l *scenario.Leaves) { l.RemovedMorning, l.RemovedAfternoon = 0, 0 }
+
+// A preview of leaves does not depend on those before it, and goes back to the numbers of the run. It has no picture, in which
+// the leaves of the run would hang.
 func TestPreviewsOfLeavesLeaveNoTrace(t *testing.T) {
-	s := pulled(t, "", [2]float64{0, 0.5})
+	s := single(t, "")
+	s.Options[0].Leaves.RemovedAfternoon = 0.5
 	run, soon := previewed(t, s)
 	of := func(share, wind float64) result.Summary {
 		t.Helper()
@@ -116,6 +129,9 @@ func TestPreviewsOfLeavesLeaveNoTrace(t *testing.T) {
 	if first == run.Result.Options[0].Sides[0].Summary {
 		t.Error("leaves change nothing: the test says nothing")
 	}
+	if seen, err := soon.At(s, 15, free); seen != nil || err != nil {
+		t.Errorf("other leaves are seen: %+v, %v", seen, err)
+	}
 	of(0.2, wind+1)
 	if again := of(0.7, wind); again != first {
 		t.Errorf("the same leaves give %+v, then %+v", first, again)
@@ -128,8 +144,8 @@ func TestPreviewsOfLeavesLeaveNoTrace(t *testing.T) {
 
 // Nets about an option leave the light of another that has none.
 func TestPreviewBesideNets(t *testing.T) {
-	alone := pulled(t, "", [2]float64{})
-	beside := pulled(t, "", [2]float64{})
+	alone := single(t, "")
+	beside := single(t, "")
 	beside.Options = append(beside.Options, beside.Options[0])
 	beside.Options[0].Shade.NetSides, beside.Options[0].Shade.NetShade = scenario.BothSides, 0.6
 	var sums [2]result.Summary
