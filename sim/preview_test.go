@@ -151,8 +151,12 @@ func TestSightedIsTheRun(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if seen, err := soon.At(scenario.Default(), 12, free); seen != nil || err != nil {
-			t.Errorf("without a change %+v, %v are seen", seen, err)
+		pulled := scenario.Default()
+		pulled.Options[0].Leaves.RemovedAfternoon = 0.5
+		for what, of := range map[string]scenario.Scenario{"without a change": scenario.Default(), "with leaves pulled": pulled} {
+			if seen, err := soon.At(of, 12, free); seen != nil || err != nil {
+				t.Errorf("%s %+v, %v are seen", what, seen, err)
+			}
 		}
 		for _, k := range []int{0, 2, 7 * 12, 12 * 12, 15*12 + 7, 22 * 12, 288} {
 			hour := float64(k) / 12

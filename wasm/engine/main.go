@@ -39,6 +39,12 @@ const (
 // firstDraws are enough for a first look at the bands: three of them lie beyond either end.
 const firstDraws = 32
 
+// lead is left to the page to show a preview before the run takes a processor; a newer input ends it within a step.
+const (
+	lead     = 40 * time.Millisecond
+	leadStep = 5 * time.Millisecond
+)
+
 // breath is left between a result and its bands: the page shows the one before the other takes a processor.
 const breath = 200 * time.Millisecond
 
@@ -171,6 +177,11 @@ func (b *bridge) preview(job queue.Job, s scenario.Scenario) {
 		message["seen"], handed = pictured(seen)
 	}
 	b.global.Call("postMessage", message, handed)
+	if soon != nil {
+		for step := time.Duration(0); step < lead && !b.jobs.Superseded(job.Generation); step += leadStep {
+			time.Sleep(leadStep)
+		}
+	}
 }
 
 // pictured is what is seen at the hour that is shown, and its arrays, which are handed over.
