@@ -140,7 +140,7 @@ func (i *inspection) diffuseLinks(c *chain) {
 	}
 	c.follows("short", short.Mean, "W/m²", sum, "")
 	c.given("shortX", short.Vector[0], "W/m²", "firstTerm")
-	c.follows("faceLight", i.load.Beam_Wm2*math.Max(i.sight.Outward, 0)+math.Max(short.On(normal), 0), "W/m²", "beamOnBerry*max(outward,0)+max(short+side*shortX,0)", "")
+	c.follows("faceLight", i.load.Beam_Wm2*math.Max(i.sight.Outward, 0)+math.Max(short.On(&normal), 0), "W/m²", "beamOnBerry*max(outward,0)+max(short+side*shortX,0)", "")
 	i.skinLinks(c)
 	c.given("nearInfrared", i.berry.NearInfrared, "", "memoryInfrared")
 	felt := i.load.Short

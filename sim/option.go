@@ -178,11 +178,11 @@ func (d *optionDay) stepFaces(k int, n near, dt_s float64) {
 // onFace is the sunlight on a face that looks along its normal [W/m²].
 func onFace(normal *mgl64.Vec3, short *light.Broad, load *heat.Load) float64 {
 	// Not max: browsers would call a function for every face.
-	sum := short.On(*normal)
+	sum := short.On(normal)
 	if sum < 0 {
 		sum = 0
 	}
-	if facing := load.Sun.Dot(*normal); facing > 0 {
+	if facing := load.Sun[0]*normal[0] + load.Sun[1]*normal[1] + load.Sun[2]*normal[2]; facing > 0 {
 		sum += load.Beam_Wm2 * facing
 	}
 	return sum
@@ -191,10 +191,12 @@ func onFace(normal *mgl64.Vec3, short *light.Broad, load *heat.Load) float64 {
 // loadOn finds the radiation on the berries of a face at instant k.
 func (d *optionDay) loadOn(k, f int, n *near, load *heat.Load) {
 	sky, at := &d.day.skies[k], &d.day.instants[k]
-	short := at.Short[f]
 	// Sunlight counts in full; of the near infrared from leaves the skin takes in less.
+	short := (*light.Broad)(&load.Short)
+	*short = at.Short[f]
 	short.AddScaled(&d.day.scatters[k].near[f], d.nearOver)
-	load.Sun, load.Short, load.LongNet = sky.Sun, heat.Broad(short), heat.Broad(d.longwave(k, f, n))
+	load.Sun = sky.Sun
+	d.longwave(k, f, n, (*light.Broad)(&load.LongNet))
 	load.Transpiration_Wm2 = n.skin.SkinLatent(d.mean[f])
 	load.Beam_Wm2 = 0
 	if at.Lit[f] {
@@ -221,12 +223,13 @@ func (d *optionDay) longwaveOn(k, f int, n *near) around {
 	}
 }
 
-// longwave is what a face absorbs from sky, floor, leaves, nets and its own bunch, beyond what it would emit
+// longwave finds what a face absorbs from sky, floor, leaves, nets and its own bunch, beyond what it would emit
 // at air temperature.
 //
 // It adds up what longwaveOn parts, in place: the chain passes here once for every face and instant.
-func (d *optionDay) longwave(k, f int, n *near) light.Broad {
-	v, sum := &d.views[f], d.light.FloorLongwave(f, n.floor)
+func (d *optionDay) longwave(k, f int, n *near, sum *light.Broad) {
+	v := &d.views[f]
+	*sum = d.light.FloorLongwave(f, n.floor)
 	sum.AddScaled(&v.sky, n.sky)
 	sum.AddScaled(&v.leaves, n.leaf)
 	sum.AddScaled(&v.own, heat.Emitted(d.mean[f]))
@@ -234,7 +237,7 @@ func (d *optionDay) longwave(k, f int, n *near) light.Broad {
 		sum.AddScaled(&v.threads, heat.Emitted(n.threads[f%2]))
 	}
 	sum.Mean -= n.long
-	return sum.Times(d.berry.Emissivity)
+	sum.SetScaled(sum, d.berry.Emissivity)
 }
 
 // record tallies the instant, and keeps it where there is to be a picture.

@@ -112,13 +112,13 @@ func (s *scattering) add(model *light.Model, sky light.Sky, at *light.Instant) s
 	for k := range s.solutions {
 		s.receivers.Leaves(&s.solutions[k], s.leaves)
 		for f := range s.leaves {
-			s.leaves[f] = s.leaves[f].Times(model.LeavesThrough(f))
-			at.Short[f] = at.Short[f].Plus(s.leaves[f])
+			at.Short[f].AddScaled(&s.leaves[f], model.LeavesThrough(f))
 		}
 	}
-	copy(out.near, s.leaves) // of the last band
 	for f := range at.Short {
-		at.Short[f] = at.Short[f].Plus(model.FloorLight(f, out.leaving))
+		out.near[f].SetScaled(&s.leaves[f], model.LeavesThrough(f)) // of the last band
+		floor := model.FloorLight(f, out.leaving)
+		at.Short[f].AddScaled(&floor, 1)
 	}
 	return out
 }

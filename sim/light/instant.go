@@ -39,7 +39,7 @@ func (m *Model) At(sky Sky, into *Instant) {
 	}
 	views := m.skyLight()
 	for f := range m.Faces {
-		into.Short[f] = views[f].Times(sky.Diffuse)
+		into.Short[f].SetScaled(&views[f], sky.Diffuse)
 	}
 	m.lightFaces(sky, into.Lit)
 	m.Past(sky.Sun, into)

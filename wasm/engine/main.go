@@ -17,6 +17,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"runtime/debug"
 	"syscall/js"
 	"time"
 	"unsafe"
@@ -48,7 +49,12 @@ const (
 // breath is left between a result and its bands: the page shows the one before the other takes a processor.
 const breath = 200 * time.Millisecond
 
+// garbage is how much garbage may gather before it is collected, in percent of what is held: WebAssembly gives no memory back,
+// and what the engine makes is mostly numbers, through which the collector need not look.
+const garbage = 50
+
 func main() {
+	debug.SetGCPercent(garbage)
 	b := newBridge()
 	b.post(map[string]any{"kind": "ready"})
 	for {

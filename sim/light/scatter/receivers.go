@@ -197,18 +197,19 @@ func (r *Receivers) find(first int, radiosity []float64, into []light.Broad) {
 		Rows: len(r.field), Cols: len(radiosity), Stride: r.stride(), Data: r.seen[min(first, len(r.seen)):],
 	}, radiosity, r.field)
 	for i := range into {
-		into[i] = r.interpolate(&r.places[i])
+		r.interpolate(&r.places[i], &into[i])
 	}
 }
 
-// interpolate is the light at a place between its knots.
-func (r *Receivers) interpolate(p *between) (b light.Broad) {
-	for k, row := range p.row {
-		t, weight := r.field[row*terms:][:terms], p.weight[k]
-		b.Mean += weight * t[0]
-		b.Vector[0] += weight * t[1]
-		b.Vector[1] += weight * t[2]
-		b.Vector[2] += weight * t[3]
+// interpolate finds the light at a place between its knots.
+func (r *Receivers) interpolate(p *between, into *light.Broad) {
+	mean, x, y, z := 0.0, 0.0, 0.0, 0.0
+	for k := range p.row {
+		t, weight := r.field[p.row[k]*terms:][:terms], p.weight[k]
+		mean += weight * t[0]
+		x += weight * t[1]
+		y += weight * t[2]
+		z += weight * t[3]
 	}
-	return b
+	into.Mean, into.Vector[0], into.Vector[1], into.Vector[2] = mean, x, y, z
 }

@@ -105,7 +105,7 @@ func lightOnFaces(t *testing.T, s *training.Stand, m *scatter.Model) (all []floa
 		r.Leaves(&solution, leaves)
 		r.Floor(&solution, floor)
 		for i, face := range s.Faces() {
-			all = append(all, leaves[i].On(face.Normal)+floor[i].On(face.Normal))
+			all = append(all, leaves[i].On(&face.Normal)+floor[i].On(&face.Normal))
 		}
 	}
 	return all
