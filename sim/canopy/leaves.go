@@ -2,7 +2,6 @@ package canopy
 
 import (
 	"math"
-	"slices"
 
 	"github.com/go-gl/mathgl/mgl64"
 
@@ -40,21 +39,33 @@ const wayOfLeaf = 1.1
 // leafSamples is the even number of points of a blade, each carrying an equal share of its area.
 const leafSamples = 24
 
+// sunflower is half of the points of a blade of unit radius: equal-area points on a disc (Vogel 1979), to be doubled about
+// the midrib so that a mirrored leaf fills the mirrored cells.
+var sunflower = func() (points [leafSamples / 2]struct{ radius, sin, cos float64 }) {
+	for k := range points {
+		p := &points[k]
+		p.radius = math.Sqrt((float64(k) + 0.5) / (leafSamples / 2))
+		p.sin, p.cos = math.Sincos(2.399963229728653 * float64(k))
+	}
+	return points
+}()
+
 // cut shares out the area of a blade, taken as a disc of equal area, over the cells that it crosses.
 func (g *Grid) cut(l *training.Leaf, pieces []piece) []piece {
 	radius := math.Sqrt(l.Area / math.Pi)
 	across := l.Normal.Cross(l.Tip)
-	for k := range leafSamples / 2 {
-		// Sunflower pattern: equal-area points on a disc (Vogel 1979), doubled about the midrib so that
-		// a mirrored leaf fills the mirrored cells.
-		r := radius * math.Sqrt((float64(k)+0.5)/(leafSamples/2))
-		sin, cos := math.Sincos(2.399963229728653 * float64(k))
-		along := l.Centre.Add(l.Tip.Mul(r * cos))
+	for k := range sunflower {
+		p := &sunflower[k]
+		r := radius * p.radius
+		along := l.Centre.Add(l.Tip.Mul(r * p.cos))
 		for _, side := range [2]float64{1, -1} {
-			cell := g.cellOf(along.Add(across.Mul(side * r * sin)))
-			at := slices.IndexFunc(pieces, func(p piece) bool { return p.cell == cell })
-			if at < 0 {
-				at, pieces = len(pieces), append(pieces, piece{cell: cell})
+			cell := g.cellOf(along.Add(across.Mul(side * r * p.sin)))
+			at := 0
+			for at < len(pieces) && pieces[at].cell != cell {
+				at++
+			}
+			if at == len(pieces) {
+				pieces = append(pieces, piece{cell: cell})
 			}
 			pieces[at].area += l.Area / leafSamples
 		}
