@@ -123,17 +123,27 @@ func TestPreviewsThatAreNone(t *testing.T) {
 }
 
 // BenchmarkPreview tells what a change of wind makes of two options.
-func BenchmarkPreview(b *testing.B) {
+func BenchmarkPreview(b *testing.B) { benchmarkPreviews(b, otherWind, numbersOf) }
+
+// benchmarkPreviews changes the default scenario over and over and asks for what comes of it.
+func benchmarkPreviews(b *testing.B, change func(s *scenario.Scenario, k int), ask func(soon *sim.Previews, s scenario.Scenario) (there bool, err error)) {
 	s := scenario.Default()
 	_, soon := previewed(b, s)
 	k := 0
 	for b.Loop() {
-		s.Weather.Wind_ms = 3.1 + float64(k%7)/2
+		change(&s, k)
 		k++
-		if got, err := soon.Of(s, free); got == nil || err != nil {
-			b.Fatal(got, err)
+		if there, err := ask(soon, s); !there || err != nil {
+			b.Fatal(there, err)
 		}
 	}
+}
+
+func otherWind(s *scenario.Scenario, k int) { s.Weather.Wind_ms = 3.1 + float64(k%7)/2 }
+
+func numbersOf(soon *sim.Previews, s scenario.Scenario) (there bool, err error) {
+	got, err := soon.Of(s, free)
+	return got != nil, err
 }
 
 // What is seen at an hour after a change is what the run makes of it: the same faces are lit, and all are as warm but for what is
@@ -192,14 +202,8 @@ func TestSightedIsTheRun(t *testing.T) {
 
 // BenchmarkSighted is what is seen of all bunches of two options after a change of wind.
 func BenchmarkSighted(b *testing.B) {
-	s := scenario.Default()
-	_, soon := previewed(b, s)
-	k := 0
-	for b.Loop() {
-		s.Weather.Wind_ms = 3.1 + float64(k%7)/2
-		k++
-		if got, err := soon.At(s, 15.5, free); got == nil || err != nil {
-			b.Fatal(got, err)
-		}
-	}
+	benchmarkPreviews(b, otherWind, func(soon *sim.Previews, s scenario.Scenario) (there bool, err error) {
+		got, err := soon.At(s, 15.5, free)
+		return got != nil, err
+	})
 }

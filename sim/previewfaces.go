@@ -79,18 +79,9 @@ func (t *footing) sight(s scenario.Scenario, o scenario.Option, day, end weather
 	}
 	all := newOptionDay(s, o, end, t.lean.stand, t.model, light)
 	all.floor = floor.floor
-	follow_s := (start_h - day.Instants[k].Hour_h) * 3600
-	for k := range end.Instants {
-		if err := pace(); err != nil {
-			return nil, err
-		}
-		n := all.stepNear(k, follow_s)
-		follow_s = all.step_min * 60
-		if k == 0 {
-			all.stepFaces(k, n, restingTime)
-		} else {
-			all.stepFaces(k, n, follow_s)
-		}
+	all.stepNear(0, (start_h-day.Instants[k].Hour_h)*3600)
+	if err := all.live(pace); err != nil {
+		return nil, err
 	}
 	all.room(1)
 	all.picture()

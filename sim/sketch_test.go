@@ -166,23 +166,10 @@ func TestPreviewBesideNets(t *testing.T) {
 
 // BenchmarkPreviewLeaves tells what a change of leaves of one of two options makes.
 func BenchmarkPreviewLeaves(b *testing.B) {
-	benchmarkLeaves(b, func(l *scenario.Leaves, k int) { l.RemovedAfternoon = 0.1 + float64(k%7)/10 })
+	benchmarkPreviews(b, func(s *scenario.Scenario, k int) { s.Options[0].Leaves.RemovedAfternoon = 0.1 + float64(k%7)/10 }, numbersOf)
 }
 
 // BenchmarkPreviewLeafArea is the same where all leaves change.
 func BenchmarkPreviewLeafArea(b *testing.B) {
-	benchmarkLeaves(b, func(l *scenario.Leaves, k int) { l.Area_m2_per_m = 4 + float64(k%7)/10 })
-}
-
-func benchmarkLeaves(b *testing.B, change func(l *scenario.Leaves, k int)) {
-	s := scenario.Default()
-	_, soon := previewed(b, s)
-	k := 0
-	for b.Loop() {
-		change(&s.Options[0].Leaves, k)
-		k++
-		if got, err := soon.Of(s, free); got == nil || err != nil {
-			b.Fatal(got, err)
-		}
-	}
+	benchmarkPreviews(b, func(s *scenario.Scenario, k int) { s.Options[0].Leaves.Area_m2_per_m = 4 + float64(k%7)/10 }, numbersOf)
 }
