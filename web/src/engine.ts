@@ -73,7 +73,7 @@ export function startEngine(): void {
   };
 }
 
-/** How long a picture waits for its colours [ms]. */
+/** How long a picture waits for its colours [ms], however many inputs come meanwhile. */
 const sightedWithin_ms = 100;
 let giveUp: ReturnType<typeof setTimeout> | undefined;
 
@@ -81,9 +81,11 @@ function send(document: JsonObject): void {
   if (!worker) return;
   const generation = sent.peek() + 1;
   sent.value = generation;
-  unsighted.value = answer.peek() !== null;
-  clearTimeout(giveUp);
-  giveUp = setTimeout(() => (unsighted.value = false), sightedWithin_ms);
+  if (answer.peek() && !unsighted.peek()) {
+    unsighted.value = true;
+    clearTimeout(giveUp);
+    giveUp = setTimeout(() => (unsighted.value = false), sightedWithin_ms);
+  }
   documents.set(generation, document);
   const hour = (instant.peek() * step_min) / 60;
   tellEngine({ kind: "run", generation, scenario: JSON.stringify(document), draws: drawsWanted, hour });
