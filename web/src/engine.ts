@@ -50,6 +50,13 @@ const settled = signal(0);
 /** True while a newer scenario than the one shown is being computed. */
 export const pending = computed(() => sent.value > settled.value);
 
+/** True while the numbers shown are behind the scenario, once its first ones are there or late: until then all stays as it is, so that the page has little to draw on an input. */
+export const behind = signal(false);
+effect(() => {
+  if (!pending.value) behind.value = false;
+  else if (!unsighted.value) behind.value = true;
+});
+
 let worker: Worker | null = null;
 let heard: Promise<void> = Promise.resolve();
 const documents = new Map<number, JsonObject>();

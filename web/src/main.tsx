@@ -1,9 +1,9 @@
 /** Starts the page: look, keys, engine and view. */
 
-import { batch, effect } from "@preact/signals";
+import { batch, computed, effect } from "@preact/signals";
 import { render } from "preact";
 import { effectiveText } from "./document.ts";
-import { engineState, startEngine } from "./engine.ts";
+import { behind, engineState, startEngine } from "./engine.ts";
 import { startEmbedded } from "./keep/embedded.ts";
 import { openFile, startKeeping } from "./keep/keeping.ts";
 import { startOffline } from "./keep/offline.ts";
@@ -72,7 +72,11 @@ effect(() => {
   document.documentElement.lang = language.value;
 });
 effect(() => {
-  document.title = t("title", { name: effectiveText(scenario.value, ["name"]) });
+  document.documentElement.classList.toggle("behind", behind.value);
+});
+const named = computed(() => effectiveText(scenario.value, ["name"]));
+effect(() => {
+  document.title = t("title", { name: named.value });
 });
 takeKeys();
 takeDrops();

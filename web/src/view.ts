@@ -3,7 +3,7 @@
  * restart everything is sent anew. Changes are gathered and sent once a frame.
  */
 
-import { effect, signal } from "@preact/signals";
+import { effect, signal, untracked } from "@preact/signals";
 import type { Loaded } from "./download.ts";
 import { answer, sighted, unsighted } from "./engine.ts";
 import type { ShownSun } from "./messages.ts";
@@ -86,10 +86,10 @@ function take(message: ViewMessage): void {
 }
 
 /**
- * Runs an effect that calls the view, unless it has nothing to say yet, in a task of its own, so that the view can draw in the next frame, and after a slow
+ * Runs an effect that calls the view, unless it has nothing to say yet, in a task of its own or at once, and after a slow
  * call rests twice as long as the call took, so that dragging stays smooth: the frame of the view shares the page's thread.
  */
-function sendToView(read: () => ((view: View) => void) | null): void {
+function sendToView(read: () => ((view: View) => void) | null, when: "in a task" | "at once" = "in a task"): void {
   let next: ((view: View) => void) | null = null;
   let waiting = false;
   let restUntil = 0;
@@ -113,7 +113,8 @@ function sendToView(read: () => ((view: View) => void) | null): void {
     next = read() ?? next;
     if (next && !waiting) {
       waiting = true;
-      setTimeout(run);
+      if (when === "at once") untracked(run);
+      else setTimeout(run);
     }
   });
 }
@@ -134,7 +135,8 @@ sendToView(() => {
 });
 
 // Looks and colours follow the document in the same task: a frame between them would show the old ones, and rasterising
-// it keeps the next frame waiting. So the document waits for its first colours, where there are any soon.
+// it keeps the next frame waiting. So the document waits for its first colours, where there are any soon, and goes with them before
+// the page draws its numbers, so that numbers and picture come in one frame.
 sendToView(() => {
   const json = JSON.stringify(scenario.value);
   const count = optionCount.value;
@@ -146,7 +148,7 @@ sendToView(() => {
     colours()(view);
     stands.value += 1;
   };
-});
+}, "at once");
 
 sendToView(() => {
   const now = way.value;

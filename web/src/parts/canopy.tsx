@@ -2,7 +2,7 @@
 
 import { useSignal } from "@preact/signals";
 import { letter } from "../document.ts";
-import { answer, pending } from "../engine.ts";
+import { answer } from "../engine.ts";
 import type { Canopy } from "../generated/result.ts";
 import { optionHook } from "../hooks.ts";
 import { optionName } from "../shown.ts";
@@ -71,7 +71,7 @@ function Measures() {
                 <th scope="row">{t(label)}</th>
                 {now.day.options.map(({ canopy }, option) => (
                   <td key={option}>
-                    <Quantity value={read(canopy)} unit={unit} pending={pending.value} hook={optionHook(option, `canopy-${hook}`)} {...(digits === undefined ? {} : { digits })} />
+                    <Quantity value={read(canopy)} unit={unit} follows hook={optionHook(option, `canopy-${hook}`)} {...(digits === undefined ? {} : { digits })} />
                   </td>
                 ))}
               </tr>

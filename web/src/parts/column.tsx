@@ -1,7 +1,6 @@
 /** The column of one option: what it is, its picture, its verdict, its numbers and its day. */
 
 import { effectiveText, formCatalogue, letter, type Path } from "../document.ts";
-import { pending } from "../engine.ts";
 import { optionHook } from "../hooks.ts";
 import { faultText, verdictText } from "../sentences.ts";
 import { optionResult } from "../shown.ts";
@@ -138,7 +137,7 @@ function ColumnHead({ option }: { option: number }) {
 function Verdict({ option }: { option: number }) {
   const result = optionResult(option);
   return (
-    <div class={pending.value ? "pending" : ""}>
+    <div class="follows">
       <p class="verdict" data-testid={optionHook(option, "verdict")}>
         {result ? verdictText(result.verdict, units.value) : t("verdict.waiting")}
       </p>

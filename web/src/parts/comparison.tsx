@@ -2,7 +2,7 @@
 
 import { effect, signal } from "@preact/signals";
 import { letter } from "../document.ts";
-import { answer, engineState, pending, preview, progress } from "../engine.ts";
+import { answer, behind, engineState, pending, preview, progress } from "../engine.ts";
 import { comparisonText } from "../sentences.ts";
 import { compared } from "../shown.ts";
 import { copyOption, edit, maxOptions, optionCount, units } from "../store.ts";
@@ -32,7 +32,7 @@ export function Comparison() {
   return (
     <section class="comparison" aria-label={t("comparison")}>
       <div class="compared">
-        <div class={`sentences ${pending.value ? "pending" : ""}`} aria-live="polite" data-testid="comparison">
+        <div class="sentences follows" aria-live="polite" data-testid="comparison">
           {announced.value.split("\n").map((sentence) => (
             <p key={sentence}>{sentence}</p>
           ))}
@@ -63,7 +63,7 @@ export function Comparison() {
 /** Whether the numbers are those of the set-up shown: in words, and as a line along the top of the window. */
 export function CalculationState() {
   const phase = engineState.value.phase;
-  const busy = pending.value && phase === "running";
+  const busy = behind.value && phase === "running";
   return (
     <>
       <p class="calculation" data-testid="calculation" data-phase={phase} data-pending={String(pending.value)} data-generation={answer.value?.generation ?? 0} data-preview={preview.value?.generation}>

@@ -1,6 +1,6 @@
 /** The numbers of a stage of a lesson: a row each, with a bar for every column on the scale of the row. */
 
-import { answer, pending } from "../engine.ts";
+import { answer } from "../engine.ts";
 import { lessonHook } from "../hooks.ts";
 import type { Lesson } from "../lessons/catalogue.ts";
 import { seen, stage } from "../lessons/lesson.ts";
@@ -16,7 +16,7 @@ export function LessonTable({ of }: { of: Lesson }) {
   return (
     <>
       <div class="table-scroll" role="region" aria-label={t("lesson.numbers")} tabIndex={0}>
-        <table class={`lesson-table ${pending.value ? "pending" : ""}`} data-columns={columns.length}>
+        <table class="lesson-table follows" data-columns={columns.length}>
           <thead>
             <tr>
               <td />

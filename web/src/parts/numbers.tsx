@@ -1,7 +1,6 @@
 /** The numbers of an option: both sides at the hour, four of the hottest fruit on the worse side, both sides over the day. */
 
 import { letter } from "../document.ts";
-import { pending } from "../engine.ts";
 import { optionHook } from "../hooks.ts";
 import { compared, type DayNumber, isNearly, limits, optionResult, optionSoon, type ShownSide, sideName, sidesInOrder, worse } from "../shown.ts";
 import type { Limit } from "../scales.ts";
@@ -58,7 +57,7 @@ export function DayNumbers({ option }: { option: number }) {
                 <WhyButton option={option} number={number} label={label} spoken={full} hook={hook} />
               </dt>
               <dd class="figure">
-                <Quantity value={own?.value} unit={unit} hook={optionHook(option, hook)} pending={pending.value} nearly={isNearly(option, number)} />
+                <Quantity value={own?.value} unit={unit} hook={optionHook(option, hook)} follows nearly={isNearly(option, number)} />
               </dd>
               {own && <DayRange option={option} number={number} unit={unit} value={own.value} hook={`${hook}-range`} />}
               {own && optionCount.value > 1 && !differs && <dd class="difference" />}
@@ -74,7 +73,7 @@ export function DayNumbers({ option }: { option: number }) {
 /** The two most telling numbers of an option, for where its column is not shown. */
 export function DayInShort({ option }: { option: number }) {
   return (
-    <span class={`day-short ${pending.value ? "pending" : ""}`}>
+    <span class="day-short follows">
       {dayRows()
         .slice(0, 2)
         .map(({ label, unit, number }) => {
@@ -118,7 +117,7 @@ function WhyHourButton({ option, shown: { side, place } }: { option: number; sho
 function Difference({ value, unit, to }: { value: number; unit: string; to: string }) {
   return (
     <dd class="difference">
-      <Quantity value={value} unit={unit} difference pending={pending.value} /> <span class="note">{to}</span>
+      <Quantity value={value} unit={unit} difference follows /> <span class="note">{to}</span>
     </dd>
   );
 }
@@ -129,7 +128,7 @@ export function HourNumbers({ option }: { option: number }) {
   const i = instant.value;
   const cell = (side: ShownSide, hook: string, value: number | undefined, unit: string) => (
     <td>
-      <Quantity value={value} unit={unit} hook={optionHook(option, `${side.place}-${hook}`)} pending={pending.value} />
+      <Quantity value={value} unit={unit} hook={optionHook(option, `${side.place}-${hook}`)} follows />
     </td>
   );
   return (
@@ -185,7 +184,7 @@ export function SideNumbers({ option }: { option: number }) {
               const own = optionHook(option, `${place}-${hook === "hottest" ? "dayHottest" : hook}`);
               return (
                 <td key={place}>
-                  <Quantity value={side.summary[number]} unit={unit} hook={own} pending={pending.value} />
+                  <Quantity value={side.summary[number]} unit={unit} hook={own} follows />
                   {number === "hottest_C" && <span class="when"> {t("at", { hour: clock(side.summary.hottestAt_h) })}</span>}
                   <span class="note">
                     {t(unit === "h" ? "mean.hours" : "mean")} <Quantity value={side.summary[mean]} unit={unit} hook={`${own}-mean`} />
@@ -199,7 +198,7 @@ export function SideNumbers({ option }: { option: number }) {
           <th scope="row">{t("atRisk")}</th>
           {sides.map(({ side, place }) => (
             <td key={place}>
-              <Quantity value={side.summary.atRisk} unit="share" hook={optionHook(option, `${place}-atRisk`)} pending={pending.value} />
+              <Quantity value={side.summary.atRisk} unit="share" hook={optionHook(option, `${place}-atRisk`)} follows />
             </td>
           ))}
         </tr>

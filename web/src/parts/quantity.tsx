@@ -7,13 +7,14 @@ interface QuantityProps {
   hook?: string;
   digits?: number;
   difference?: boolean;
-  pending?: boolean;
+  /** Whether it follows from the scenario: it is muted while it is behind. */
+  follows?: boolean;
   /** Nearly, before it is known. */
   nearly?: boolean;
 }
 
 /** A number with its unit; the full value stands in data-value. Without a value it is a dash. */
-export function Quantity({ value, unit, hook, digits, difference, pending, nearly }: QuantityProps) {
+export function Quantity({ value, unit, hook, digits, difference, follows, nearly }: QuantityProps) {
   if (value === undefined || Number.isNaN(value)) {
     return (
       <span class="quantity empty" data-testid={hook}>
@@ -23,7 +24,7 @@ export function Quantity({ value, unit, hook, digits, difference, pending, nearl
   }
   const shown: Shown = (difference ? showDifference : show)(value, unit, units.value, digits);
   return (
-    <span class={`quantity ${pending ? "pending" : ""}`} data-testid={hook} data-value={String(value)}>
+    <span class={`quantity ${follows ? "follows" : ""}`} data-testid={hook} data-value={String(value)}>
       <span class="value">
         {nearly && "≈\u202f"}
         {shown.value}

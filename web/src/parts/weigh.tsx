@@ -2,7 +2,7 @@
 
 import { useEffect, useRef } from "preact/hooks";
 import { letter } from "../document.ts";
-import { pending, weighing } from "../engine.ts";
+import { weighing } from "../engine.ts";
 import type { Weighed } from "../generated/result.ts";
 import { weighHook } from "../hooks.ts";
 import { optionName } from "../shown.ts";
@@ -31,7 +31,7 @@ export function Weigh() {
   const now = weighing.value;
   if (!now) return null;
   return (
-    <section class={`weigh ${pending.value ? "pending" : ""}`} aria-labelledby="weigh" data-testid="weigh">
+    <section class="weigh follows" aria-labelledby="weigh" data-testid="weigh">
       <h2 id="weigh">{t("weigh")}</h2>
       <div class="weigh-head">
         <p class="small">{t("weigh.intro")}</p>
