@@ -26,8 +26,9 @@ const previewBunches = 100
 // previewed is an option of the run.
 type previewed struct {
 	footing
-	day numbers // of the run
-	few numbers // of the run, by the few bunches
+	last drawn   // of other leaves
+	day  numbers // of the run
+	few  numbers // of the run, by the few bunches
 }
 
 // footing is what an option stands on under any sky, with all of its bunches and with few.
@@ -114,11 +115,9 @@ func (t *Previews) Of(s scenario.Scenario, pace func() error) (*result.Preview, 
 	if keys == nil || err != nil {
 		return nil, err
 	}
-	leans := make([]*lean, len(keys))
-	for i, option := range grown.Options {
-		if leans[i], err = t.options[i].after(grown, option, pace); leans[i] == nil || err != nil {
-			return nil, err
-		}
+	leans, err := t.after(grown, pace)
+	if leans == nil || err != nil {
+		return nil, err
 	}
 	course, err := weather.Course(grown, leanHours())
 	if err != nil {
@@ -144,6 +143,18 @@ func (t *Previews) Of(s scenario.Scenario, pace func() error) (*result.Preview, 
 		}
 	}
 	return out, nil
+}
+
+// after are the leans of all options as they are now, none where there is no telling of one.
+func (t *Previews) after(grown scenario.Scenario, pace func() error) ([]*lean, error) {
+	leans := make([]*lean, len(t.options))
+	for i, option := range grown.Options {
+		var err error
+		if leans[i], err = t.options[i].after(grown, option, pace); leans[i] == nil || err != nil {
+			return nil, err
+		}
+	}
+	return leans, nil
 }
 
 // changed grows the vines of a scenario and gives the keys of its options, none where they are other options or nothing has

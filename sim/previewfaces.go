@@ -22,17 +22,15 @@ type Sighted struct {
 // with a time constant of 10 minutes, and it starts at rest.
 const sightedSteps = 4
 
-// At sights a changed scenario, which must be valid, at an hour of its day [h]. It is nil where Of is, and where leaves have
-// changed.
+// At sights a changed scenario, which must be valid, at an hour of its day [h]. It is nil where Of is.
 func (t *Previews) At(s scenario.Scenario, hour_h float64, pace func() error) (*Sighted, error) {
 	grown, keys, err := t.changed(s)
 	if keys == nil || err != nil {
 		return nil, err
 	}
-	for i, option := range grown.Options {
-		if key, err := leanKey(grown, option); err != nil || key != t.options[i].key {
-			return nil, err
-		}
+	leans, err := t.after(grown, pace)
+	if leans == nil || err != nil {
+		return nil, err
 	}
 	day, err := weather.Course(grown, leanHours())
 	if err != nil {
@@ -54,16 +52,16 @@ func (t *Previews) At(s scenario.Scenario, hour_h float64, pace func() error) (*
 		if keys[i] == t.keys[i] {
 			continue
 		}
-		if out.Options[i], err = t.options[i].sight(grown, option, day, end, &t.desk, pace); err != nil {
+		if out.Options[i], err = t.options[i].sight(leans[i], grown, option, day, end, &t.desk, pace); err != nil {
 			return nil, err
 		}
 	}
 	return out, nil
 }
 
-// sight carries the floor through the day to the last hours of it that all bunches live through.
-func (t *footing) sight(s scenario.Scenario, o scenario.Option, day, end weather.Series, on *desk, pace func() error) (*FacesSoon, error) {
-	floor := newOptionDay(s, o, day, t.lean.stand, t.lean.model, t.lean.daylight(o, day, 0, 0, on))
+// sight carries the floor of a lean through the day to the last hours of it that all bunches live through.
+func (t *footing) sight(l *lean, s scenario.Scenario, o scenario.Option, day, end weather.Series, on *desk, pace func() error) (*FacesSoon, error) {
+	floor := newOptionDay(s, o, day, l.stand, l.model, l.daylight(o, day, 0, 0, on))
 	floor.step_min = leanStep_min
 	if err := floor.settle(pace); err != nil {
 		return nil, err
@@ -73,11 +71,11 @@ func (t *footing) sight(s scenario.Scenario, o scenario.Option, day, end weather
 		k++
 		floor.stepNear(k, floor.step_min*60)
 	}
-	light, err := daylightOf(skiesOver(end, o), t.model, t.scattered, pace)
+	light, err := l.allDaylight(skiesOver(end, o), t.model, t.scattered, pace)
 	if err != nil {
 		return nil, err
 	}
-	all := newOptionDay(s, o, end, t.lean.stand, t.model, light)
+	all := newOptionDay(s, o, end, l.stand, t.model, light)
 	all.floor = floor.floor
 	all.stepNear(0, (start_h-day.Instants[k].Hour_h)*3600)
 	if err := all.live(pace); err != nil {

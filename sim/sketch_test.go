@@ -72,6 +72,13 @@ func TestPreviewOfLeavesIsNearTheRun(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
+			for _, hour := range []float64{9, 12, 15.5} {
+				seen, err := soon.At(s, hour, free)
+				if err != nil || seen == nil {
+					t.Fatal(seen, err)
+				}
+				isSeenNear(t, fmt.Sprintf("%s, %s, %g h", c.form, change, hour), int(hour*12), &was.Options[0], seen.Options[0], &run.Options[0])
+			}
 			for side := range got.Options[0].Sides {
 				t.Run(fmt.Sprintf("%s, %s, side %d", c.form, change, side), func(t *testing.T) {
 					isNear(t, c.near, &was.Result.Options[0].Sides[side].Summary, &got.Options[0].Sides[side].Summary, &run.Result.Options[0].Sides[side].Summary)
@@ -79,6 +86,38 @@ func TestPreviewOfLeavesIsNearTheRun(t *testing.T) {
 			}
 		}
 	}
+}
+
+// isSeenNear wants the fruit of either side seen as warm and as much in the sun as the run has it on the whole. Which bunches it lights the
+// run draws anew.
+func isSeenNear(t *testing.T, name string, k int, before *sim.OptionRun, seen *sim.FacesSoon, run *sim.OptionRun) {
+	t.Helper()
+	n := len(run.Faces)
+	for side := range 2 {
+		warmer, change, lit := 0.0, 0.0, 0
+		for f := side; f < n; f += 2 {
+			want := run.Surface_C[k*n+f]
+			warmer += float64(seen.Surface_C[f]-want) / float64(n/2)
+			change += float64(want-before.Surface_C[k*n+f]) / float64(n/2)
+			lit += int(seen.Lit[f]) - int(run.Lit[k*n+f])
+		}
+		t.Logf("%s, side %d: %+.2f K, %+d lit; the run makes it %+.2f K", name, side, warmer, lit, change)
+		if math.Abs(warmer) > max(0.7, 0.25*math.Abs(change)) {
+			t.Errorf("%s: side %d is seen %+.2f K warmer than in the run, which makes it %+.2f K warmer", name, side, warmer, change)
+		}
+		if math.Abs(float64(lit)) > 0.08*float64(n/2) {
+			t.Errorf("%s: of side %d %+d more of %d faces are lit", name, side, lit, n/2)
+		}
+	}
+}
+
+func countOther(a, b []uint8) (other int) {
+	for i := range a {
+		if a[i] != b[i] {
+			other++
+		}
+	}
+	return other
 }
 
 // isNear wants a preview of a change near to the run after it. Where the run moves clearly the preview moves the same way, and
@@ -109,8 +148,8 @@ func pull(shares [2]float64) func(l *scenario.Leaves) {
 
 func none(l *scenario.Leaves) { l.RemovedMorning, l.RemovedAfternoon = 0, 0 }
 
-// A preview of leaves does not depend on those before it, and goes back to the numbers of the run. It has no picture, in which
-// the leaves of the run would hang.
+// A preview of leaves does not depend on those before it, and goes back to the numbers of the run; its picture goes back to that of the
+// run.
 func TestPreviewsOfLeavesLeaveNoTrace(t *testing.T) {
 	s := single(t, "")
 	s.Options[0].Leaves.RemovedAfternoon = 0.5
@@ -129,9 +168,6 @@ func TestPreviewsOfLeavesLeaveNoTrace(t *testing.T) {
 	if first == run.Result.Options[0].Sides[0].Summary {
 		t.Error("leaves change nothing: the test says nothing")
 	}
-	if seen, err := soon.At(s, 15, free); seen != nil || err != nil {
-		t.Errorf("other leaves are seen: %+v, %v", seen, err)
-	}
 	of(0.2, wind+1)
 	if again := of(0.7, wind); again != first {
 		t.Errorf("the same leaves give %+v, then %+v", first, again)
@@ -139,6 +175,14 @@ func TestPreviewsOfLeavesLeaveNoTrace(t *testing.T) {
 	// So few leaves between 0.5 and this that none is pulled more.
 	if back := of(0.5+1e-9, wind); back != run.Result.Options[0].Sides[0].Summary {
 		t.Errorf("the leaves of the run give %+v", back)
+	}
+	seen, err := soon.At(s, 15, free)
+	if err != nil {
+		t.Fatal(err)
+	}
+	lit := run.Options[0].Lit[15*12*len(run.Options[0].Faces):][:len(run.Options[0].Faces)]
+	if got := seen.Options[0].Lit; !slices.Equal(got, lit) {
+		t.Errorf("among the leaves of the run %d faces are lit otherwise", countOther(got, lit))
 	}
 }
 
@@ -164,12 +208,12 @@ func TestPreviewBesideNets(t *testing.T) {
 	}
 }
 
-// BenchmarkPreviewLeaves tells what a change of leaves of one of two options makes.
+// BenchmarkPreviewLeaves tells what a change of leaves of one of two options makes of numbers and picture, which share a sketch.
 func BenchmarkPreviewLeaves(b *testing.B) {
-	benchmarkPreviews(b, func(s *scenario.Scenario, k int) { s.Options[0].Leaves.RemovedAfternoon = 0.1 + float64(k%7)/10 }, numbersOf)
+	benchmarkPreviews(b, func(s *scenario.Scenario, k int) { s.Options[0].Leaves.RemovedAfternoon = 0.1 + float64(k%7)/10 }, allOf)
 }
 
 // BenchmarkPreviewLeafArea is the same where all leaves change.
 func BenchmarkPreviewLeafArea(b *testing.B) {
-	benchmarkPreviews(b, func(s *scenario.Scenario, k int) { s.Options[0].Leaves.Area_m2_per_m = 4 + float64(k%7)/10 }, numbersOf)
+	benchmarkPreviews(b, func(s *scenario.Scenario, k int) { s.Options[0].Leaves.Area_m2_per_m = 4 + float64(k%7)/10 }, allOf)
 }

@@ -2,6 +2,7 @@ package canopy
 
 import (
 	"math"
+	"slices"
 
 	"github.com/go-gl/mathgl/mgl64"
 )
@@ -54,15 +55,21 @@ const usualPatch = 2
 // Crossings are listed once per direction and phase, cleared of empty columns, and then streamed over the
 // points. Pace is called between directions; its error abandons the work.
 func NewDomes(g *Grid, lattice Lattice, points []Point, pace func() error) (*Domes, error) {
-	return newDomes(g, lattice, points, usualPatch, pace)
+	return newDomes(g, lattice, points, usualPatch, nil, pace)
 }
 
-// newDomes looks at the leaves once for so many by so many directions.
-func newDomes(g *Grid, lattice Lattice, points []Point, size int, pace func() error) (*Domes, error) {
+// newDomes looks at the leaves once for so many by so many directions, and only in those that are wanted, where these are given.
+func newDomes(g *Grid, lattice Lattice, points []Point, size int, wanted []bool, pace func() error) (*Domes, error) {
 	domes := &Domes{Lattice: lattice, Points: points, depth: make([]float32, lattice.Size()*len(points))}
 	groups := groupByPhase(g, points)
 	stream := newStreamer(g, groups)
 	for _, patch := range lattice.patches(size) {
+		if wanted != nil {
+			patch.directions = slices.DeleteFunc(patch.directions, func(i int) bool { return !wanted[i] })
+		}
+		if len(patch.directions) == 0 {
+			continue
+		}
 		stream.toward(patch.middle)
 		for _, i := range patch.directions {
 			if err := pace(); err != nil {

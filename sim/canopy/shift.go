@@ -5,16 +5,20 @@ import "slices"
 // Shift is what other leaves change of the optical depth of the points of domes in every direction of a lattice: what those
 // add that have come, less what those stopped that have gone. Both are grids like that of the domes with these leaves alone;
 // without a grid of those that have gone, all that the domes know of have. Optical depth is a sum over leaves, so that domes
-// and shift together are domes of the leaves there are, as far as the lattice shows it.
-func (d *Domes) Shift(lattice Lattice, come, gone *Grid, pace func() error) (*Domes, error) {
+// and shift together are domes of the leaves there are, as far as the lattice shows it. Where directions of the lattice are named
+// as wanted, only they are found; nil wants all.
+func (d *Domes) Shift(lattice Lattice, come, gone *Grid, wanted []bool, pace func() error) (*Domes, error) {
 	shift := &Domes{Lattice: lattice, Points: d.Points, depth: make([]float32, lattice.Size()*len(d.Points))}
-	if err := shift.add(come, 1, lattice == d.Lattice, pace); err != nil {
+	if err := shift.add(come, 1, lattice == d.Lattice, wanted, pace); err != nil {
 		return nil, err
 	}
 	if gone != nil {
-		return shift, shift.add(gone, -1, lattice == d.Lattice, pace)
+		return shift, shift.add(gone, -1, lattice == d.Lattice, wanted, pace)
 	}
 	for i := range lattice.Size() {
+		if wanted != nil && !wanted[i] {
+			continue
+		}
 		sample, _ := d.Lattice.Sample(lattice.Direction(i))
 		for point, row := 0, shift.Depth(i); point < len(row); point++ {
 			row[point] -= float32(d.Along(point, &sample))
@@ -24,7 +28,7 @@ func (d *Domes) Shift(lattice Lattice, come, gone *Grid, pace func() error) (*Do
 }
 
 // add adds the optical depth of leaves times a factor. What they show is looked at in every direction, or as for NewDomes.
-func (d *Domes) add(g *Grid, factor float32, usual bool, pace func() error) error {
+func (d *Domes) add(g *Grid, factor float32, usual bool, wanted []bool, pace func() error) error {
 	if len(g.leaves.held) == 0 {
 		return nil
 	}
@@ -32,7 +36,7 @@ func (d *Domes) add(g *Grid, factor float32, usual bool, pace func() error) erro
 	if usual {
 		size = usualPatch
 	}
-	leaves, err := newDomes(g.below(d.Points), d.Lattice, d.Points, size, pace)
+	leaves, err := newDomes(g.below(d.Points), d.Lattice, d.Points, size, wanted, pace)
 	if err != nil {
 		return err
 	}

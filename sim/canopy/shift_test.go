@@ -23,7 +23,7 @@ func TestShiftedDomesAreThoseOfTheLeavesThereAre(t *testing.T) {
 		if taken == nil {
 			added = canopy.FromStand(&after, slope)
 		}
-		shift, err := domes.Shift(domes.Lattice, added, taken, free)
+		shift, err := domes.Shift(domes.Lattice, added, taken, nil, free)
 		if err != nil {
 			t.Fatal(err)
 		}

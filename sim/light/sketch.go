@@ -17,25 +17,51 @@ const (
 	roughStep  = 10.0
 )
 
-// Sketch is nearly the model of the same faces after the leaves of its stand have changed: the ways to the sky are looked at
-// in few directions, and only for what leaves stop that have come or gone, while clumping and fields stay those of m. Pace is
-// as for New.
-func (m *Model) Sketch(before, after *training.Stand, pace func() error) (*Model, error) {
-	step, come, gone := sketchStep, without(after.Leaves, before.Leaves), without(before.Leaves, after.Leaves)
+// Change is what tells the leaves of a stand from those that it had before.
+type Change struct {
+	step_deg   float64
+	come, gone *canopy.Grid // without those that have gone, those that have come are all there are
+}
+
+// NewChange compares the leaves of a stand with those that it had before.
+func NewChange(before, after *training.Stand, slope canopy.Slope) *Change {
+	come, gone := without(after.Leaves, before.Leaves), without(before.Leaves, after.Leaves)
 	if len(come)+len(gone) > len(after.Leaves) {
-		step, come, gone = roughStep, after.Leaves, nil // the domes know what all stopped
+		return &Change{step_deg: roughStep, come: canopy.FromLeaves(before, after.Leaves, slope)} // domes know what all stopped
 	}
-	added := canopy.FromLeaves(before, come, m.slope)
-	var taken *canopy.Grid
-	if step == sketchStep {
-		taken = canopy.FromLeaves(before, gone, m.slope)
+	return &Change{sketchStep, canopy.FromLeaves(before, come, slope), canopy.FromLeaves(before, gone, slope)}
+}
+
+// SketchBeam is nearly the model of the same faces after the leaves of its stand have changed as far as the beam of some suns
+// goes; all other light stays that of m. Pace is as for New.
+func (m *Model) SketchBeam(by *Change, suns []mgl64.Vec3, pace func() error) (*Model, error) {
+	lattice := canopy.Half(by.step_deg)
+	wanted := make([]bool, lattice.Size())
+	for _, sun := range suns {
+		for _, side := range m.domes.Points[:2] { // the faces of a side look at the sun alike
+			sample, _ := lattice.Sample(side.InFrame(sun))
+			directions, weights := sample.Parts()
+			for k, direction := range directions {
+				wanted[direction] = wanted[direction] || weights[k] > 0
+			}
+		}
 	}
 	other := *m
 	var err error
-	if other.shift, err = m.domes.Shift(canopy.Half(step), added, taken, pace); err != nil {
+	other.shift, err = m.domes.Shift(lattice, by.come, by.gone, wanted, pace)
+	return &other, err
+}
+
+// Sketch is nearly the model of the same faces after the leaves of its stand have changed: the ways to the sky are looked at
+// in few directions, and only for what leaves stop that have come or gone, while clumping and fields stay those of m. Pace is
+// as for New.
+func (m *Model) Sketch(by *Change, pace func() error) (*Model, error) {
+	other := *m
+	var err error
+	if other.shift, err = m.domes.Shift(canopy.Half(by.step_deg), by.come, by.gone, nil, pace); err != nil {
 		return nil, err
 	}
-	down, err := m.down.Shift(m.down.Lattice, added, taken, pace)
+	down, err := m.down.Shift(m.down.Lattice, by.come, by.gone, nil, pace)
 	if err != nil {
 		return nil, err
 	}

@@ -11,7 +11,7 @@ import (
 // sketch draws the model of a stand after its leaves have changed.
 func sketch(t *testing.T, m *Model, before, after *training.Stand) *Model {
 	t.Helper()
-	other, err := m.Sketch(before, after, free)
+	other, err := m.Sketch(NewChange(before, after, m.slope), free)
 	if err != nil {
 		t.Fatal(err)
 	}
