@@ -95,6 +95,7 @@ var limits = []limit{
 	{"the view's Draw of the result [ms]", [2]string{page, "Feel/wind drawn-exact-ms"}, none, 100},
 	{"numbers, nearly, after leaves were pulled [ms]", [2]string{page, "Feel/leaves numbers-ms"}, none, 100},
 	{"the result after it [ms]", [2]string{page, "Feel/leaves exact-ms"}, none, 100},
+	{"the view's Draw of it, nearly [ms]", [2]string{page, "Feel/leaves drawn-ms"}, none, 100},
 	{"the view's Draw of the result [ms]", [2]string{page, "Feel/leaves drawn-exact-ms"}, none, 100},
 	{"the longest task of the page itself as rows turn [ms]", [2]string{page, "Feel/azimuth longest-task-ms"}, none, 50},
 	{"with the wind [ms]", [2]string{page, "Feel/wind longest-task-ms"}, none, 50},

@@ -210,12 +210,16 @@ export function watchSection(option: number, draw: (svg: string) => void): () =>
     const shownIn = units.value;
     if (viewState.value.phase !== "running") return;
     cancelAnimationFrame(turn);
+    // Picture and numbers come first: drawing a section keeps the page busy for as long as either.
+    const wait = () => {
+      turn = requestAnimationFrame(() => (unsighted.peek() ? wait() : ask()));
+    };
     const ask = () => {
       const svg = frame?.contentWindow?.rowlightView?.section(option, `option-${option}`, shownIn) ?? "";
       if (svg) draw(svg);
-      else turn = requestAnimationFrame(ask);
+      else wait();
     };
-    turn = requestAnimationFrame(ask);
+    wait();
   });
   return () => {
     cancelAnimationFrame(turn);
