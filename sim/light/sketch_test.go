@@ -4,6 +4,8 @@ import (
 	"math"
 	"testing"
 
+	"github.com/go-gl/mathgl/mgl64"
+
 	"rowlight/sim/canopy"
 	"rowlight/sim/training"
 )
@@ -107,5 +109,44 @@ func TestSketchBehindNets(t *testing.T) {
 	}
 	if math.Abs(got-want) > 0.2*(want-before) {
 		t.Errorf("faces see %.4f of the sky past nets, %.4f made anew, %.4f before", got, want, before)
+	}
+}
+
+// A sketch of the beam lights the faces that the whole sketch does under each of its suns, where leaves have gone and where all are new.
+func TestSketchOfTheBeamLightsAsTheSketch(t *testing.T) {
+	full := invented(8, 3500, 60, false)
+	m := model(t, full, canopy.Slope{Across: 0.05})
+	for name, after := range map[string]*training.Stand{"a third gone": among(full, 3, 1), "all smaller": among(full, 1, 0.7)} {
+		change := NewChange(full, after, m.slope)
+		whole, err := m.Sketch(change, free)
+		if err != nil {
+			t.Fatal(err)
+		}
+		other := 0 // faces that leaves bring into the sun or out of it
+		for elevation := 15.0; elevation < 75; elevation += 10 {
+			suns := []mgl64.Vec3{toSun(elevation, 7*elevation), toSun(elevation+3, 7*elevation+4)}
+			beam, err := m.SketchBeam(change, suns, free)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, sun := range suns {
+				var before, got, want Instant
+				sky := Sky{Sun: sun, Beam: 800}
+				m.At(sky, &before)
+				beam.At(sky, &got)
+				whole.At(sky, &want)
+				for f := range want.Lit {
+					if got.Lit[f] != want.Lit[f] {
+						t.Fatalf("%s, sun %.0f° high: face %d is lit: %v, in the sketch %v", name, elevation, f, got.Lit[f], want.Lit[f])
+					}
+					if before.Lit[f] != want.Lit[f] {
+						other++
+					}
+				}
+			}
+		}
+		if other < 20 {
+			t.Errorf("%s: only %d faces change: the test says nothing", name, other)
+		}
 	}
 }
