@@ -79,7 +79,8 @@ func (r *Ray) trace(fx, fy, fz float64, iz int, direction mgl64.Vec3) {
 	x, y, z := newAxis(fx, d[0]/g.dx), newAxis(fy, d[1]/g.dy), newAxis(fz, d[2]/g.dz)
 	ox, oy, oz := 0, 0, 0
 	at := 0.0
-	r.list = r.list[:0]
+	list := r.list[:cap(r.list)]
+	n := 0
 	for at < farthest && iz+oz < g.nz && iz+oz >= 0 {
 		// Not min: browsers would call a function for every cell.
 		next := farthest
@@ -92,20 +93,35 @@ func (r *Ray) trace(fx, fy, fz float64, iz int, direction mgl64.Vec3) {
 		if z.next < next {
 			next = z.next
 		}
-		r.list = append(r.list, crossing{int32(ox), int32(oy), int32(oz), next - at})
+		if n == len(list) {
+			list = append(list, crossing{})
+			list = list[:cap(list)]
+		}
+		list[n] = crossing{int32(ox), int32(oy), int32(oz), next - at}
+		n++
 		at = next
+		// Not wrap: a division for every cell.
 		switch next {
 		case x.next:
 			x.next += x.step
-			ox = wrap(ox+x.sign, g.nx)
+			if ox += x.sign; ox == g.nx {
+				ox = 0
+			} else if ox < 0 {
+				ox = g.nx - 1
+			}
 		case y.next:
 			y.next += y.step
-			oy = wrap(oy+y.sign, g.ny)
+			if oy += y.sign; oy == g.ny {
+				oy = 0
+			} else if oy < 0 {
+				oy = g.ny - 1
+			}
 		default:
 			z.next += z.step
 			oz += z.sign
 		}
 	}
+	r.list = list[:n]
 }
 
 // axis walks the cell borders along one axis, in metres of the ray.

@@ -20,7 +20,7 @@ type group struct {
 	highest  int
 }
 
-// column is the points of a group that start from one column of cells.
+// column is the points of a group that start from one column of cells, the highest first.
 type column struct {
 	ix     int
 	starts []start
@@ -49,6 +49,11 @@ func groupByPhase(g *Grid, points []Point) []group {
 		iz := min(max(int(cell[2]), 0), g.nz-1)
 		groups[key].mirrored, groups[key].fraction = p.Mirrored, fraction
 		groups[key].add(wrap(int(cell[0]), g.nx), start{wrap(int(cell[1]), g.ny), iz, i})
+	}
+	for _, g := range groups {
+		for _, c := range g.columns {
+			slices.SortStableFunc(c.starts, func(a, b start) int { return b.iz - a.iz })
+		}
 	}
 	return slices.DeleteFunc(groups, func(g group) bool { return len(g.columns) == 0 })
 }
@@ -85,7 +90,6 @@ type streamer struct {
 	steps     []step
 	turns     []int // how many steps lie nearer to the start than so many layers
 	segments  []segment
-	levels    []int // how many segments lie nearer to the start than so many layers
 }
 
 // step is a crossing of the list as all starts of a group share it: columns from the start, the rest of the
@@ -145,49 +149,80 @@ func (s *streamer) run(g *group, local mgl64.Vec3, row []float32) {
 	s.share()
 	cells := s.thickness[g.side()].cells
 	for _, column := range g.columns {
-		s.gather(column.ix)
-		for _, start := range column.starts {
-			layers := s.grid.nz - 1 - start.iz
-			if !up {
-				layers = start.iz
+		// The start with the shortest way out comes first, and each that follows goes on from there.
+		from, n := 0, 0
+		for k := range column.starts {
+			at, layers := &column.starts[k], 0
+			if up {
+				layers = s.grid.nz - 1 - at.iz
+			} else {
+				at = &column.starts[len(column.starts)-1-k]
+				layers = at.iz
 			}
-			row[start.point] = s.sum(cells, start, layers)
+			if to := s.turns[min(layers+1, len(s.turns)-1)]; to > from {
+				n = s.gather(column.ix, from, to, n)
+				from = to
+			}
+			row[at.point] = s.sum(cells, at, n)
 		}
 	}
 }
 
 // share turns the list of crossings into steps.
 func (s *streamer) share() {
-	s.steps, s.turns = s.steps[:0], s.turns[:0]
+	list, turns := s.ray.list, s.turns[:0]
+	s.steps = slices.Grow(s.steps[:0], len(list))[:len(list)]
+	s.segments = slices.Grow(s.segments[:0], len(list))[:len(list)]
+	steps := s.steps
 	layer := int32(s.grid.nx * 2 * s.grid.ny)
-	for i := range s.ray.list {
-		c := &s.ray.list[i]
+	for i := range list {
+		c, to := &list[i], &steps[i]
+		to.column, to.offset, to.length = c.x, c.z*layer+c.y, float32(c.length)
 		level := int(c.z)
 		if level < 0 {
 			level = -level
 		}
-		for len(s.turns) <= level {
-			s.turns = append(s.turns, i)
+		if level >= len(turns) {
+			turns = append(turns, i)
 		}
-		s.steps = append(s.steps, step{c.x, c.z*layer + c.y, float32(c.length)})
 	}
-	s.turns = append(s.turns, len(s.steps))
+	s.turns = append(turns, len(steps))
 }
 
-// gather keeps the steps in columns that hold leaves, as seen from one start column.
-func (s *streamer) gather(ix int) {
-	s.levels = s.levels[:0]
-	s.segments = slices.Grow(s.segments[:0], len(s.steps))[:len(s.steps)]
-	filled, segments, n, from := s.filled[ix:], s.segments, 0, 0
-	for _, to := range s.turns {
-		for _, c := range s.steps[from:to] {
-			if column := filled[c.column]; column >= 0 {
-				segments[n] = segment{column + c.offset, c.length}
-				n++
-			}
+// gather keeps those of some steps that lie in columns that hold leaves, as seen from one start column, after the n
+// segments that are kept already, and tells how many there are then.
+func (s *streamer) gather(ix, from, to, n int) int {
+	// Nothing that holds a pointer is written here: while garbage is looked for, each would be noted.
+	filled, segments, rest := s.filled[ix:], s.segments, s.steps[from:to]
+	// Four at a time, as in sum.
+	for len(rest) >= 4 {
+		a, b, c, d := &rest[0], &rest[1], &rest[2], &rest[3]
+		if column := filled[a.column]; column >= 0 {
+			segments[n] = segment{column + a.offset, a.length}
+			n++
 		}
-		s.levels, from = append(s.levels, n), to
+		if column := filled[b.column]; column >= 0 {
+			segments[n] = segment{column + b.offset, b.length}
+			n++
+		}
+		if column := filled[c.column]; column >= 0 {
+			segments[n] = segment{column + c.offset, c.length}
+			n++
+		}
+		if column := filled[d.column]; column >= 0 {
+			segments[n] = segment{column + d.offset, d.length}
+			n++
+		}
+		rest = rest[4:]
 	}
+	for i := range rest {
+		c := &rest[i]
+		if column := filled[c.column]; column >= 0 {
+			segments[n] = segment{column + c.offset, c.length}
+			n++
+		}
+	}
+	return n
 }
 
 // opaque is the optical depth at which a sum may stop: less than 1e-5 of the light passes, and a sun
@@ -197,9 +232,9 @@ const opaque = 12.0
 // batch is the number of segments between two looks at the sum.
 const batch = 64
 
-// sum adds up thickness times length from a start over so many layers, until the light is gone.
-func (s *streamer) sum(cells []float32, from start, layers int) float32 {
-	segments := s.segments[:s.levels[min(layers+1, len(s.levels)-1)]]
+// sum adds up thickness times length from a start over so many segments, until the light is gone.
+func (s *streamer) sum(cells []float32, from *start, count int) float32 {
+	segments := s.segments[:count]
 	base := int32(from.iz*s.grid.nx*2*s.grid.ny + from.iy)
 	total := float32(0)
 	for total < opaque && len(segments) > 0 {

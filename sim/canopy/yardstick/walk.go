@@ -45,7 +45,17 @@ func (c *Caster) walk(from, direction mgl64.Vec3, visit func(leaf int32, distanc
 	y := newAxis(start[1], direction[1]/c.dy, at)
 	z := newAxis(math.Min(math.Max(start[2], 0), math.Nextafter(float64(c.nz), 0)), rise/c.dz, at)
 	for at < end && z.bin >= 0 && z.bin < c.nz {
-		next := min(x.next, y.next, z.next, end)
+		// Not min: browsers would call a function for every bin.
+		next := end
+		if x.next < next {
+			next = x.next
+		}
+		if y.next < next {
+			next = y.next
+		}
+		if z.next < next {
+			next = z.next
+		}
 		c.meet(ground, direction, &x, &y, &z, at, next, visit)
 		if enough() {
 			return
