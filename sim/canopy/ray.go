@@ -77,49 +77,49 @@ func (r *Ray) trace(fx, fy, fz float64, iz int, direction mgl64.Vec3) {
 	g := r.grid
 	d := g.sheared(direction)
 	x, y, z := newAxis(fx, d[0]/g.dx), newAxis(fy, d[1]/g.dy), newAxis(fz, d[2]/g.dz)
-	ox, oy, oz := 0, 0, 0
+	nx, ny, layers := int32(g.nx), int32(g.ny), int32(g.nz)
+	layer, ox, oy := int32(iz), int32(0), int32(0)
 	at := 0.0
 	list := r.list[:cap(r.list)]
 	n := 0
-	for at < farthest && iz+oz < g.nz && iz+oz >= 0 {
-		// Not min: browsers would call a function for every cell.
-		next := farthest
-		if x.next < next {
-			next = x.next
-		}
-		if y.next < next {
-			next = y.next
-		}
-		if z.next < next {
-			next = z.next
-		}
+	for layer >= 0 && layer < layers {
 		if n == len(list) {
 			list = append(list, crossing{})
 			list = list[:cap(list)]
 		}
-		list[n] = crossing{int32(ox), int32(oy), int32(oz), next - at}
+		c := &list[n]
 		n++
-		at = next
-		// Not wrap: a division for every cell.
-		switch next {
-		case x.next:
+		c.x, c.y, c.z = ox, oy, layer-int32(iz)
+		var next float64
+		// Neither min, for which browsers call a function, nor wrap, which divides, for every cell.
+		switch {
+		case x.next <= y.next && x.next <= z.next:
+			next = x.next
 			x.next += x.step
-			if ox += x.sign; ox == g.nx {
+			if ox += x.sign; ox == nx {
 				ox = 0
 			} else if ox < 0 {
-				ox = g.nx - 1
+				ox = nx - 1
 			}
-		case y.next:
+		case y.next <= z.next:
+			next = y.next
 			y.next += y.step
-			if oy += y.sign; oy == g.ny {
+			if oy += y.sign; oy == ny {
 				oy = 0
 			} else if oy < 0 {
-				oy = g.ny - 1
+				oy = ny - 1
 			}
 		default:
+			next = z.next
 			z.next += z.step
-			oz += z.sign
+			layer += z.sign
 		}
+		if next >= farthest {
+			c.length = farthest - at
+			break
+		}
+		c.length = next - at
+		at = next
 	}
 	r.list = list[:n]
 }
@@ -127,7 +127,7 @@ func (r *Ray) trace(fx, fy, fz float64, iz int, direction mgl64.Vec3) {
 // axis walks the cell borders along one axis, in metres of the ray.
 type axis struct {
 	next, step float64
-	sign       int
+	sign       int32
 }
 
 // newAxis starts an axis at a fraction of a cell with a speed in cells per metre.
