@@ -45,12 +45,18 @@ func BenchmarkSlices(b *testing.B) {
 	b.ReportMetric(least, "longest-step-ms")
 }
 
-func BenchmarkCompose(b *testing.B) {
+func BenchmarkCompose(b *testing.B) { benchmarkCompose(b, func(l *List) { l.coloured = coloured{} }) }
+
+// BenchmarkRecolour composes lists whose fruit alone has changed.
+func BenchmarkRecolour(b *testing.B) { benchmarkCompose(b, func(*List) {}) }
+
+func benchmarkCompose(b *testing.B, before func(*List)) {
 	stand := grownStand(b, 0)
 	sc := NewScene(Planting{Stand: stand}, testAtlas(), firstInstant)
 	v := NewView(DefaultCamera(stand, 0, 36), stand, 0, Pane{Width: 700, Height: 420})
 	var l List
 	for b.Loop() {
+		before(&l)
 		sc.Compose(&l, &v, 12000)
 	}
 	b.ReportMetric(float64(l.Quads()), "quads")

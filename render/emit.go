@@ -13,6 +13,7 @@ type emitter struct {
 	haze     rgb
 	vertices []Vertex
 	objects  []Object // one for each quad
+	fruit    []placed
 
 	leafAlpha float32
 	mutes     bool // wood loses its colour
@@ -39,14 +40,30 @@ func (l *List) emit(s *Scene, view *View, roof int) {
 		e.own(Object{})
 	}
 	e.finish(l)
+	l.coloured = coloured{s, s.version}
+}
+
+// recolour writes the fruit anew where it stands among the quads.
+func (l *List) recolour(s *Scene, view *View) {
+	e := newEmitter(s, view)
+	for _, p := range l.fruit {
+		it := &l.items[p.item]
+		e.vertices = l.Vertices[:4*p.quad]
+		e.fruitOf(it, &l.slices[it.place])
+	}
 }
 
 // emitter starts a frame with room for the items of the list and some quads more.
 func (l *List) emitter(s *Scene, view *View, more int) *emitter {
-	e := &emitter{
-		scene: s, view: view, haze: s.tone.colour(s.light.haze), leafAlpha: 1,
-		vertices: resized(l.Vertices, max(4*(len(l.items)+more), 0))[:0], objects: l.objects[:0],
-	}
+	e := newEmitter(s, view)
+	e.vertices = resized(l.Vertices, max(4*(len(l.items)+more), 0))[:0]
+	e.objects, e.fruit = l.objects[:0], l.fruit[:0]
+	l.coloured = coloured{}
+	return e
+}
+
+func newEmitter(s *Scene, view *View) *emitter {
+	e := &emitter{scene: s, view: view, haze: s.tone.colour(s.light.haze), leafAlpha: 1}
 	switch view.Way {
 	case Sunlight:
 		e.haze, e.mutes = e.haze.muted(), true
@@ -60,7 +77,7 @@ func (l *List) emitter(s *Scene, view *View, more int) *emitter {
 
 // finish hands the quads to the list.
 func (e *emitter) finish(l *List) {
-	l.Vertices, l.objects = e.vertices, e.objects
+	l.Vertices, l.objects, l.fruit = e.vertices, e.objects, e.fruit
 	l.quads = len(e.vertices) / 4
 }
 
@@ -74,10 +91,11 @@ func (e *emitter) items(l *List) {
 			e.leaf(it, v)
 		case clumpItem:
 			e.clump(it, v)
-		case berryItem:
-			e.berry(it, v)
-		case farBunchItem:
-			e.farBunch(it, v)
+		case berryItem, farBunchItem:
+			quad := len(e.vertices) / 4
+			if e.fruitOf(it, v); len(e.vertices) > 4*quad {
+				e.fruit = append(e.fruit, placed{i, quad})
+			}
 		case woodItem:
 			e.wood(it, v)
 		case netItem:
@@ -192,6 +210,15 @@ func (e *emitter) sprite(rel mgl32.Vec3, half, sin, cos float32, id tileID) *[4]
 		q[i].Y = y - r*(sign[0]*cos-sign[1]*sin)
 	}
 	return q
+}
+
+// fruitOf draws a berry, or a bunch as one sphere.
+func (e *emitter) fruitOf(it *item, v *visibleSlice) {
+	if it.kind == berryItem {
+		e.berry(it, v)
+	} else {
+		e.farBunch(it, v)
+	}
 }
 
 func (e *emitter) berry(it *item, v *visibleSlice) {

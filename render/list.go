@@ -19,6 +19,8 @@ type List struct {
 	keys     []uint16
 	objects  []Object // one for each quad
 	laid     layout
+	coloured coloured
+	fruit    []placed // berries and bunches among the quads
 }
 
 // Quads is the number of quads of the list.
@@ -101,14 +103,19 @@ func (l *List) composeRows(s *Scene, view *View, budget int) {
 	if s.roof() != nil && !view.Objects {
 		roof = mostRoofQuads
 	}
-	if l.layOut(s, view, budget) {
+	switch {
+	case l.layOut(s, view, budget):
 		l.findSlices(s, view)
 		l.fit(s, view, budget-roof)
 		l.gather(s, view)
 		l.sort()
 		l.farthestGo(budget - roof)
+		l.emit(s, view, roof)
+	case l.coloured == coloured{s, s.version} && !view.Objects:
+		l.recolour(s, view)
+	default:
+		l.emit(s, view, roof)
 	}
-	l.emit(s, view, roof)
 }
 
 // layout is all that decides which things a list shows and in which order; light and temperatures only colour them.
@@ -116,6 +123,18 @@ type layout struct {
 	planting Planting
 	view     View
 	budget   int
+}
+
+// coloured is the light that the quads of a list show. What a run tells of the fruit colours berries and bunches alone.
+type coloured struct {
+	scene   *Scene
+	version int // of its light
+}
+
+// placed is an item and its quad.
+type placed struct {
+	item uint32
+	quad int
 }
 
 // layOut reports whether a list has to be laid out anew: it still has the things that it showed last.

@@ -145,6 +145,35 @@ func TestListsTakeTheLight(t *testing.T) {
 	}
 }
 
+// So is a list whose fruit alone has other colours, from near by and from afar, where bunches are single spheres.
+func TestListsTakeTheColoursOfTheFruit(t *testing.T) {
+	s := NewScene(netted(t), testAtlas(), afternoon)
+	hot, lit := make([]float32, s.Faces()), make([]uint8, s.Faces())
+	for _, way := range Ways() {
+		for _, distance := range []float64{4, 20} {
+			camera := DefaultCamera(s.stand, 0, 36)
+			camera.Distance_m = distance
+			view := s.View(way, camera, testPane)
+			var fresh, used List
+			s.SetFaces(nil, nil, Scale{20, 50})
+			s.Compose(&used, &view, 6000)
+			before := slices.Clone(used.Vertices)
+			for f := range hot {
+				hot[f], lit[f] = 25+float32(f%20), uint8(f%2)
+			}
+			s.SetFaces(hot, lit, Scale{20, 50})
+			s.Compose(&used, &view, 6000)
+			s.Compose(&fresh, &view, 6000)
+			if !slices.Equal(fresh.Vertices, used.Vertices) {
+				t.Errorf("%s from %g m: a used list differs from a fresh one", way, distance)
+			}
+			if way == Heat && slices.Equal(before, used.Vertices) {
+				t.Errorf("%s from %g m: the colours make no difference", way, distance)
+			}
+		}
+	}
+}
+
 // A leaf near by is drawn at its place and size: the corners of its quad are those of its square.
 func TestNearLeafIsAtItsPlace(t *testing.T) {
 	s := NewScene(Planting{Stand: oneLeaf(0, 1, 1)}, testAtlas(), afternoon)
