@@ -19,11 +19,29 @@ async function functionsSet(): Promise<void> {
   await window.rowlightView.ready;
 }
 
+/**
+ * The drawing library asks the body for its size in every frame, for which the browser would lay out the whole page when
+ * something on it has changed: a fifth of what stands between new colours and their picture. So the size is kept here, and
+ * learnt anew, before the library hears of it, whenever the frame has another.
+ */
+function keepSize(body: HTMLElement): void {
+  const sides = ["clientWidth", "clientHeight"] as const;
+  const size = { clientWidth: 0, clientHeight: 0 };
+  const learn = () => {
+    for (const side of sides) size[side] = Number(Reflect.get(Element.prototype, side, body));
+  };
+  learn();
+  for (const side of sides) Object.defineProperty(body, side, { get: () => size[side] });
+  window.addEventListener("resize", learn);
+  new ResizeObserver(learn).observe(body);
+}
+
 async function start(): Promise<void> {
   if (!canDraw()) {
     tell({ from: "view", kind: "no-canvas" });
     return;
   }
+  keepSize(document.body);
   const go = new Go();
   let instance: WebAssembly.Instance;
   try {

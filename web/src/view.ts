@@ -205,24 +205,33 @@ function sunOf({ sun, air, hour }: Day, i: number): ShownSun {
  */
 export function watchSection(option: number, draw: (svg: string) => void): () => void {
   let turn = 0;
+  let after: ReturnType<typeof setTimeout> | undefined;
+  const cancel = () => {
+    cancelAnimationFrame(turn);
+    clearTimeout(after);
+  };
   const end = effect(() => {
     void stands.value;
     const shownIn = units.value;
     if (viewState.value.phase !== "running") return;
-    cancelAnimationFrame(turn);
-    // Picture and numbers come first: drawing a section keeps the page busy for as long as either.
+    cancel();
+    // Picture and numbers come first: drawing a section keeps the page busy for as long as either. The view draws in the same
+    // frame, but after the page.
     const wait = () => {
-      turn = requestAnimationFrame(() => (unsighted.peek() ? wait() : ask()));
+      turn = requestAnimationFrame(() => {
+        if (unsighted.peek()) wait();
+        else after = setTimeout(() => (unsighted.peek() ? wait() : ask()));
+      });
     };
     const ask = () => {
       const svg = frame?.contentWindow?.rowlightView?.section(option, `option-${option}`, shownIn) ?? "";
-      if (svg) draw(svg);
+      if (svg) after = setTimeout(draw, 0, svg);
       else wait();
     };
     wait();
   });
   return () => {
-    cancelAnimationFrame(turn);
+    cancel();
     end();
   };
 }
