@@ -52,7 +52,7 @@ type ratio struct {
 
 var ratios = []ratio{
 	{"rays streamed into domes over rays one by one", [2]string{native, "Domes"}, [2]string{native, "SingleRays"}, 0.25, 0.2},
-	{"a day as WebAssembly over natively", [2]string{wasm, "Day"}, [2]string{native, "Day"}, 2.2, 1.6},
+	{"a day as WebAssembly over natively", [2]string{wasm, "Day"}, [2]string{native, "Day"}, 1.7, 1.6},
 	{"a preview of two options over a day, as WebAssembly", [2]string{wasm, "Preview"}, [2]string{wasm, "Day"}, 0.025, 0.02},
 	{"the same for leaves pulled on one of them", [2]string{wasm, "PreviewLeaves"}, [2]string{wasm, "Day"}, 0.06, 0.04},
 	{"what is seen of all bunches after a change of both, as WebAssembly", [2]string{wasm, "Sighted"}, [2]string{wasm, "Day"}, 0.01, 0.01},
