@@ -40,6 +40,8 @@ var benchmarks = []struct{ folder, names string }{
 	{"./sim/canopy", "Domes|SingleRays"},
 	{"./sim/heat", "Step|FloorStep"},
 	{"./sim/light", "Instant|Model"},
+	{"./sim/scenario/document", "Parse"},
+	{"./render", "Compose|Recolour"},
 }
 
 // ratio is one benchmark over another of the same run. It fails past the bound, which holds what was reached; the wish
@@ -55,6 +57,8 @@ var ratios = []ratio{
 	{"a day as WebAssembly over natively", [2]string{wasm, "Day"}, [2]string{native, "Day"}, 1.7, 1.6},
 	{"a preview of two options over a day, as WebAssembly", [2]string{wasm, "Preview"}, [2]string{wasm, "Day"}, 0.025, 0.02},
 	{"the same for leaves pulled on one of them", [2]string{wasm, "PreviewLeaves"}, [2]string{wasm, "Day"}, 0.06, 0.04},
+	{"the reading of a document over a preview", [2]string{native, "Parse"}, [2]string{native, "Preview"}, 0.15, 0.05},
+	{"a picture whose fruit alone has other colours over one in another light", [2]string{native, "Recolour"}, [2]string{native, "Compose"}, 0.35, 0.25},
 	{"what is seen of all bunches after a change of both, as WebAssembly", [2]string{wasm, "Sighted"}, [2]string{wasm, "Day"}, 0.01, 0.01},
 	{"a change of wind over a day", [2]string{native, "WindChange"}, [2]string{native, "Day"}, 0.09, 0.1},
 	{"a change of wind over a day, as WebAssembly", [2]string{wasm, "WindChange"}, [2]string{wasm, "Day"}, 0.12, 0.1},
