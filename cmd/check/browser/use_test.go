@@ -19,8 +19,12 @@ func (p *tab) click(mark string) {
 	missed := true
 	for tries := 3; missed && tries > 0; tries-- {
 		eval[bool](p, fmt.Sprintf(`(() => {
-			window.missed = false;
-			document.addEventListener("click", (event) => (window.missed = !event.target.closest("[data-testid=%s]")), { capture: true, once: true });
+			window.aim?.abort();
+			window.aim = new AbortController();
+			window.missed = undefined; // one press may be two clicks: of a label and of what it belongs to
+			document.addEventListener("click", (event) => {
+				window.missed = window.missed !== false && !event.target.closest("[data-testid=%s]");
+			}, { capture: true, signal: window.aim.signal });
 			return true;
 		})()`, mark))
 		p.do(chromedp.Click(chromedp.CSS(fmt.Sprintf(`[data-testid=%q]`, mark))))
