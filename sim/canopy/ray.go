@@ -91,24 +91,16 @@ func (r *Ray) trace(fx, fy, fz float64, iz int, direction mgl64.Vec3) {
 		n++
 		c.x, c.y, c.z = ox, oy, layer-int32(iz)
 		var next float64
-		// Neither min, for which browsers call a function, nor wrap, which divides, for every cell.
+		// Not min: browsers would call a function for every cell.
 		switch {
 		case x.next <= y.next && x.next <= z.next:
 			next = x.next
 			x.next += x.step
-			if ox += x.sign; ox == nx {
-				ox = 0
-			} else if ox < 0 {
-				ox = nx - 1
-			}
+			ox = around(ox+x.sign, nx)
 		case y.next <= z.next:
 			next = y.next
 			y.next += y.step
-			if oy += y.sign; oy == ny {
-				oy = 0
-			} else if oy < 0 {
-				oy = ny - 1
-			}
+			oy = around(oy+y.sign, ny)
 		default:
 			next = z.next
 			z.next += z.step
@@ -122,6 +114,18 @@ func (r *Ray) trace(fx, fy, fz float64, iz int, direction mgl64.Vec3) {
 		at = next
 	}
 	r.list = list[:n]
+}
+
+// around is wrap for an index that was stepped by one from inside 0 … n-1, without a division for every cell.
+func around(i, n int32) int32 {
+	switch i {
+	case n:
+		return 0
+	case -1:
+		return n - 1
+	default:
+		return i
+	}
 }
 
 // axis walks the cell borders along one axis, in metres of the ray.

@@ -21,7 +21,7 @@ async function functionsSet(): Promise<void> {
 
 /**
  * The drawing library asks the body for its size in every frame, for which the browser would lay out the whole page when
- * something on it has changed: a fifth of what stands between new colours and their picture. So the size is kept here, and
+ * something on it has changed, between new colours and their picture. So the size is kept here, and
  * learnt anew, before the library hears of it, whenever the frame has another.
  */
 function keepSize(body: HTMLElement): void {
