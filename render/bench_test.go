@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"image"
 	"math"
+	"strings"
 	"testing"
 	"time"
 
@@ -90,5 +91,16 @@ func BenchmarkPaint(b *testing.B) {
 				s.PaintView(picture, &view, 12000)
 			}
 		})
+	}
+}
+
+// BenchmarkCrossSection writes the cross-section of an option.
+func BenchmarkCrossSection(b *testing.B) {
+	section := CrossSection{Key: "option-0", Stand: grownStand(b, 0)}
+	for b.Loop() {
+		var text strings.Builder
+		if err := section.WriteSVG(&text, Unsaid); err != nil {
+			b.Fatal(err)
+		}
 	}
 }

@@ -78,16 +78,17 @@ func (c *CrossSection) cut() sectionCut {
 
 // thickness is the length of row that carries the leaves to show [m].
 func (c *CrossSection) thickness() float64 {
-	m := c.Stand.Measure()
-	perMetre := m.LeafArea_m2_per_ha / squareMetresPerHectare * c.Stand.RowSpacing
+	perMetre := 0.0
+	for i := range c.Stand.Leaves {
+		perMetre += c.Stand.Leaves[i].Area / c.Stand.Length
+	}
 	if perMetre <= 0 {
 		return c.Stand.VineSpacing
 	}
+	m := c.Stand.MeasureLeaves()
 	width := min(m.Width_m, 2*m.Curtain_m) // of two curtains without what is between them
 	return (sectionLeaves + leavesPerShape*width*(m.Top_m-m.Bottom_m)) / perMetre
 }
-
-const squareMetresPerHectare = 1e4
 
 // vine picks the vine with the most shoots, the first of equals, and the place of its trunk along the row [m].
 func (c *CrossSection) vine() (vine int32, y float64) {

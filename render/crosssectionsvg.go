@@ -50,15 +50,24 @@ var leafFills = [...]string{"#5d7f33", "#6d9140", "#7fa34c"}
 
 // sectionPen writes one cross-section. Its origin is the row line at the ground, y downwards as in SVG.
 type sectionPen struct {
-	w   io.Writer
-	say Say
-	err error
+	w    io.Writer
+	say  Say
+	err  error
+	path []byte // that is being written
 }
 
 func (p *sectionPen) put(format string, values ...any) {
 	if p.err == nil {
 		_, p.err = fmt.Fprintf(p.w, format, values...)
 	}
+}
+
+// flush puts the path.
+func (p *sectionPen) flush() {
+	if p.err == nil {
+		_, p.err = p.w.Write(p.path)
+	}
+	p.path = p.path[:0]
 }
 
 // bareTitleRoom is left above a drawing without a title.
@@ -110,8 +119,29 @@ func (p *sectionPen) section(c *CrossSection, id string, x, y float64) {
 func sectionAt(x, z float64) (float64, float64) { return x * sectionScale, -z * sectionScale }
 
 // px writes a length with a tenth of a pixel.
-func px(v float64) string {
-	return strconv.FormatFloat(math.Round(v*10)/10+0, 'f', -1, 64)
+func px(v float64) string { return string(appendPx(nil, v)) }
+
+// appendPx appends a length with a tenth of a pixel, without a float to be printed: a section has ten thousands of them.
+func appendPx(to []byte, v float64) []byte {
+	tenths := math.Round(v * 10)
+	if !(math.Abs(tenths) < 1<<31) {
+		return strconv.AppendFloat(to, v, 'f', -1, 64) // nothing that could be drawn
+	}
+	n := int64(tenths)
+	if n < 0 {
+		to, n = append(to, '-'), -n
+	}
+	to = strconv.AppendInt(to, n/10, 10)
+	if n%10 > 0 {
+		to = append(to, '.', byte('0'+n%10))
+	}
+	return to
+}
+
+// appendPlace appends a command of a path and the place to which it goes.
+func appendPlace(to []byte, command string, x, y float64) []byte {
+	to = appendPx(append(to, command...), x)
+	return appendPx(append(to, ' '), y)
 }
 
 func escaped(text string) string {
@@ -238,17 +268,11 @@ func (p *sectionPen) outline(points []mgl64.Vec3) {
 	for k, point := range points {
 		x, y := sectionAt(point.X(), point.Z())
 		x, y = math.Round(x*10)/10, math.Round(y*10)/10
-		switch k {
-		case 0:
-			p.put("M%s %s", px(x), px(y))
-		case 1:
-			p.put("l%s %s", px(x-lastX), px(y-lastY))
-		default:
-			p.put(" %s %s", px(x-lastX), px(y-lastY))
-		}
+		p.path = appendPlace(p.path, [...]string{"M", "l", " "}[min(k, 2)], x-lastX, y-lastY)
 		lastX, lastY = x, y
 	}
-	p.put("z")
+	p.path = append(p.path, 'z')
+	p.flush()
 }
 
 // wood draws trunks and arms, each as thick as it is.
@@ -276,8 +300,9 @@ func (p *sectionPen) limb(limb *training.Limb) {
 func (p *sectionPen) line(points []mgl64.Vec3) {
 	for k, point := range points {
 		x, y := sectionAt(point.X(), point.Z())
-		p.put("%s%s %s", [2]string{"L", "M"}[min(max(1-k, 0), 1)], px(x), px(y))
+		p.path = appendPlace(p.path, [...]string{"M", "L"}[min(k, 1)], x, y)
 	}
+	p.flush()
 }
 
 func (p *sectionPen) shootsOf(s *training.Stand, cut *sectionCut) {
@@ -300,10 +325,14 @@ func (p *sectionPen) bunchesOf(s *training.Stand, cut *sectionCut) {
 			for k := range count {
 				aside := (float64(k) - float64(count-1)/2) * b.Radius * 0.75
 				x, y := sectionAt(b.Centre.X()+aside, z)
-				p.put("M%s %sa%s %s 0 1 0 %s 0a%s %s 0 1 0 %s 0", px(x-radius), px(y),
-					px(radius), px(radius), px(2*radius), px(radius), px(radius), px(-2*radius))
+				p.path = appendPlace(p.path, "M", x-radius, y)
+				for _, across := range [2]float64{2 * radius, -2 * radius} {
+					p.path = appendPlace(p.path, "a", radius, radius)
+					p.path = appendPlace(append(p.path, " 0 1 0 "...), "", across, 0)
+				}
 			}
 		}
 	}
+	p.flush()
 	p.put("\"/>\n")
 }

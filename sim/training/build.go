@@ -32,18 +32,30 @@ func Build(o scenario.Option, latitude_deg float64, seed int) (*Stand, error) {
 // BuildPaced is Build for callers that share their thread: pace is called often, between shoots and steps,
 // and its error abandons the Stand.
 func BuildPaced(o scenario.Option, latitude_deg float64, seed int, pace func() error) (*Stand, error) {
+	vines, err := Grow(o, latitude_deg, seed, pace)
+	if err != nil {
+		return nil, err
+	}
+	return vines.Pulled(o, latitude_deg), nil
+}
+
+// Vines are the vines of an option with all leaves that crews may pull.
+type Vines struct{ grown *grower }
+
+// Grow is BuildPaced but for the pulling of leaves.
+func Grow(o scenario.Option, latitude_deg float64, seed int, pace func() error) (*Vines, error) {
 	o = o.WithAfternoonWire(latitude_deg)
 	if err := check(o); err != nil {
 		return nil, err
 	}
-	g := newGrower(o, latitude_deg, seed)
+	g := newGrower(o, seed)
 	if err := g.grow(pace); err != nil {
 		return nil, err
 	}
-	return g.stand, nil
+	return &Vines{g}, nil
 }
 
-// grow takes the vine from the planting to the pulling of leaves.
+// grow takes the vine from the planting to the last cut of its leaves.
 func (g *grower) grow(pace func() error) error {
 	// The number of vines follows from the crop, which is drawn shoot by shoot.
 	g.planPeriod()
@@ -61,18 +73,14 @@ func (g *grower) grow(pace func() error) error {
 		return err
 	}
 	g.clipLeaves()
-	g.pullLeaves()
-	if err := pace(); err != nil {
-		return err
-	}
+	g.fruit = g.fruitZones()
 	g.stand.finish()
-	return nil
+	return pace()
 }
 
 // grower carries one Build from step to step.
 type grower struct {
 	option   scenario.Option
-	latitude float64 // [deg]
 	source   draw.Source
 	cordons  []scenario.Wire // the fruiting wires, or the head of a vine without any
 	supports []support       // what holds shoots, from below
@@ -83,13 +91,13 @@ type grower struct {
 	complete int       // shoots that complete, full-grown vines would bear
 	nodes    []node    // of all shoots, shoot after shoot
 	pulled   []float64 // of all leaves: a leaf is pulled where this is below the share pulled
+	fruit    []zone    // of each fruiting wire
 	stand    *Stand
 }
 
-func newGrower(o scenario.Option, latitude_deg float64, seed int) *grower {
+func newGrower(o scenario.Option, seed int) *grower {
 	g := &grower{
 		option:   o,
-		latitude: latitude_deg,
 		source:   draw.New(seed),
 		supports: supportsOf(o.Trellis.Wires),
 		roof:     roofOf(o),

@@ -61,3 +61,30 @@ func BenchmarkBuild(b *testing.B) {
 		})
 	}
 }
+
+// Vines that are pulled one way and then another give the stands that are built so, and nothing that is pulled is gone from the next.
+func TestVinesArePulledAsBuilt(t *testing.T) {
+	for _, f := range scenario.Forms() {
+		vines, err := Grow(f.Option, 36.4, 3, func() error { return nil })
+		if err != nil {
+			t.Fatal(err)
+		}
+		pulled := map[int]bool{}
+		for _, way := range []struct{ morning, afternoon, from_m, to_m, azimuth_deg float64 }{
+			{0.3, 0.8, 0, 0, 0}, {}, {0, 0.5, 0, 0, 180}, {1, 1, 0.6, 1.4, 45}, {1, 0, 0, 0, 90},
+		} {
+			o := f.Option
+			l := &o.Leaves
+			l.RemovedMorning, l.RemovedAfternoon, l.RemovedFrom_m, l.RemovedTo_m = way.morning, way.afternoon, way.from_m, way.to_m
+			o.Rows.Azimuth_deg = way.azimuth_deg
+			got, want := vines.Pulled(o, 36.4), build(t, o, 3)
+			if !reflect.DeepEqual(got, want) {
+				t.Errorf("%s pulled %+v: %d leaves below %.4f m, built so %d below %.4f", f.Key, way, len(got.Leaves), got.Top, len(want.Leaves), want.Top)
+			}
+			pulled[len(want.Leaves)] = true
+		}
+		if len(pulled) < 4 {
+			t.Errorf("%s: only %d numbers of leaves in 5 ways: the test says little", f.Key, len(pulled))
+		}
+	}
+}

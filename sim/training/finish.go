@@ -6,8 +6,7 @@ import (
 	"github.com/go-gl/mathgl/mgl64"
 )
 
-// finish rounds every length to 0.1 mm and every direction to 10⁻⁶, so that native and wasm give
-// the same Stand, and notes the top of the canopy.
+// finish rounds every length to 0.1 mm, so that native and wasm give the same Stand. Leaves are finished where they are left.
 func (s *Stand) finish() {
 	for _, limbs := range [][]Limb{s.Trunks, s.Arms, s.Shoots} {
 		for _, limb := range limbs {
@@ -16,19 +15,18 @@ func (s *Stand) finish() {
 			}
 		}
 	}
-	for i := range s.Leaves {
-		leaf := &s.Leaves[i]
-		leaf.Centre = rounded(leaf.Centre, 1e4)
-		leaf.Normal = rounded(leaf.Normal.Normalize(), 1e6)
-		leaf.Tip = rounded(leaf.Tip.Normalize(), 1e6)
-		s.Top = max(s.Top, leaf.Centre.Z()+bladeReach(leaf))
-	}
-	s.Top = round(s.Top, 1e4)
 	for i := range s.Bunches {
 		b := &s.Bunches[i]
 		b.Centre = rounded(b.Centre, 1e4)
 		b.Radius, b.Length = round(b.Radius, 1e5), round(b.Length, 1e5)
 	}
+}
+
+// finish rounds lengths to 0.1 mm and directions to 10⁻⁶.
+func (l *Leaf) finish() {
+	l.Centre = rounded(l.Centre, 1e4)
+	l.Normal = rounded(l.Normal.Normalize(), 1e6)
+	l.Tip = rounded(l.Tip.Normalize(), 1e6)
 }
 
 // bladeReach is how far a blade, as a disc of its area, rises above its centre [m].

@@ -46,7 +46,7 @@ func TestShootThinningOpensTheCanopy(t *testing.T) {
 
 	sources := func(share float64) map[uint64]bool {
 		o.Shoots.Thinned = share
-		g := newGrower(o, 36.4, 1)
+		g := newGrower(o, 1)
 		g.planVines(6)
 		left := map[uint64]bool{}
 		for _, p := range g.plans {
@@ -67,7 +67,7 @@ func TestShootThinningOpensTheCanopy(t *testing.T) {
 func widestGap(t *testing.T, o scenario.Option, thinned float64) float64 {
 	t.Helper()
 	o.Shoots.Thinned, o.Training.Wood = thinned, scenario.Canes
-	g := newGrower(o, 36.4, 1)
+	g := newGrower(o, 1)
 	g.planVines(6)
 	widest, last := 0.0, math.NaN()
 	for i := range g.plans {

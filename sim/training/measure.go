@@ -59,8 +59,7 @@ const squareMetresPerHectare = 1e4
 // Measure measures the Stand. Quantities of a stand without leaves or bunches are 0.
 func (s *Stand) Measure() Measures {
 	var m Measures
-	vines := math.Round(s.Length / s.VineSpacing)
-	canopy := s.Length * float64(max(1, len(s.fruiting())))
+	vines, canopy := math.Round(s.Length/s.VineSpacing), s.canopy()
 	m.ShootsPerVine = float64(len(s.Shoots)) / vines
 	m.ShootsPerMetre = float64(len(s.Shoots)) / canopy
 	m.BunchesPerVine = float64(len(s.Bunches)) / vines
@@ -71,6 +70,16 @@ func (s *Stand) Measure() Measures {
 	}
 	return m
 }
+
+// MeasureLeaves measures what leaves alone tell, in a third of the time: their areas, the envelope and how they are inclined. All else,
+// and what relates them to the ground, is 0.
+func (s *Stand) MeasureLeaves() (m Measures) {
+	s.measureLeaves(&m, s.canopy())
+	return m
+}
+
+// canopy is the length of canopy: of all fruiting wires, or of the row without one [m].
+func (s *Stand) canopy() float64 { return s.Length * float64(max(1, len(s.fruiting()))) }
 
 func (s *Stand) measureLeaves(m *Measures, canopy float64) {
 	m.Leaves = len(s.Leaves)

@@ -17,18 +17,23 @@ const (
 // zone is a range of heights [m].
 type zone struct{ bottom, top float64 }
 
-// pullLeaves takes leaves out of the fruit zone of each fruiting wire, or out of the band of heights that is
-// given, side by side of that wire. The leaf area of the stand falls by what is pulled.
-func (g *grower) pullLeaves() {
+// Pulled is the Stand of an option, which may differ from that of the vines in the pulling of leaves alone: they are taken out of the
+// fruit zone of each fruiting wire, or out of the band of heights that is given, side by side of that wire, and the leaf area falls
+// by what is pulled. Stands of the same vines share all but their leaves.
+func (v *Vines) Pulled(o scenario.Option, latitude_deg float64) *Stand {
+	g := v.grown
 	var share [2]float64
 	for _, side := range scenario.Sides {
-		share[side] = g.option.Removed(side, g.latitude)
+		share[side] = o.Removed(side, latitude_deg)
 	}
-	if share[scenario.Left] <= 0 && share[scenario.Right] <= 0 {
-		return
+	zones := g.fruit
+	if l := o.Leaves; l.RemovedTo_m > 0 {
+		zones = slices.Repeat([]zone{{l.RemovedFrom_m, l.RemovedTo_m}}, len(g.cordons))
 	}
-	zones := g.pullZones()
-	g.keepLeaves(func(i int, leaf *Leaf) bool {
+	stand := *g.stand
+	stand.Leaves = make([]Leaf, 0, len(g.stand.Leaves))
+	for i := range g.stand.Leaves {
+		leaf := g.stand.Leaves[i]
 		cordon := g.arms[g.plans[leaf.Shoot].arm].cordon
 		side := scenario.Left
 		if leaf.Centre.X() >= g.cordons[cordon].Offset_m {
@@ -36,21 +41,14 @@ func (g *grower) pullLeaves() {
 		}
 		z := leaf.Centre.Z()
 		inZone := z >= zones[cordon].bottom && z <= zones[cordon].top
-		return !inZone || g.pulled[i] >= share[side]
-	})
-}
-
-// pullZones gives the range of heights that crews clear along each fruiting wire.
-func (g *grower) pullZones() []zone {
-	l := g.option.Leaves
-	if l.RemovedTo_m <= 0 {
-		return g.fruitZones()
+		if !inZone || g.pulled[i] >= share[side] {
+			leaf.finish()
+			stand.Leaves = append(stand.Leaves, leaf)
+			stand.Top = max(stand.Top, leaf.Centre.Z()+bladeReach(&leaf))
+		}
 	}
-	zones := make([]zone, len(g.cordons))
-	for i := range zones {
-		zones[i] = zone{l.RemovedFrom_m, l.RemovedTo_m}
-	}
-	return zones
+	stand.Top = round(stand.Top, 1e4)
+	return &stand
 }
 
 // fruitZones gives the range of heights that crews clear along each fruiting wire: from just above the

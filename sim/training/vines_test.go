@@ -44,7 +44,7 @@ func TestSharesGrowByTheirOwnVines(t *testing.T) {
 	missingAt := func(share float64) []vineState {
 		o := form(t, "sprawl")
 		o.Training.MissingVines = share
-		return newGrower(o, 36.4, 3).statesOf(20)
+		return newGrower(o, 3).statesOf(20)
 	}
 	few, more := missingAt(0.1), missingAt(0.3)
 	for vine := range few {

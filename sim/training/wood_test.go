@@ -20,7 +20,7 @@ func TestArmsCoverTheirWires(t *testing.T) {
 			for _, x := range offsets {
 				o.Trellis.Wires = append(o.Trellis.Wires, scenario.Wire{Height_m: 1, Offset_m: x, Role: scenario.Fruiting})
 			}
-			g := newGrower(o, 36.4, 1)
+			g := newGrower(o, 1)
 			g.planPeriod()
 			covered := make([]float64, len(offsets))
 			perVine := map[int]int{}
@@ -86,7 +86,7 @@ func grown(t *testing.T, o scenario.Option) *grower {
 	if err := check(o); err != nil {
 		t.Fatal(err)
 	}
-	g := newGrower(o, 36.4, 1)
+	g := newGrower(o, 1)
 	if err := g.grow(func() error { return nil }); err != nil {
 		t.Fatal(err)
 	}
