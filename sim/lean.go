@@ -140,7 +140,7 @@ func (l *lean) daylight(o scenario.Option, course weather.Series, from, to int, 
 		l.answer(sky, &at, k >= from && k < to)
 		day.scatters[k] = at.scattered
 		if k >= from && k < to {
-			l.sketched.turn(l.model, sky, &at)
+			l.sketched.turn(sky, &at)
 			l.model.LitBy(sky, &day.instants[k])
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"rowlight/sim/light"
 	"rowlight/sim/result"
 	"rowlight/sim/scenario"
+	"rowlight/sim/training"
 	"rowlight/sim/weather"
 )
 
@@ -26,9 +27,16 @@ const previewBunches = 100
 // previewed is an option of the run.
 type previewed struct {
 	footing
-	last drawn   // of other leaves
-	day  numbers // of the run
-	few  numbers // of the run, by the few bunches
+	last  drawn     // of other leaves
+	vines *unpulled // whose leaves were pulled last; nil at first
+	day   numbers   // of the run
+	few   numbers   // of the run, by the few bunches
+}
+
+// unpulled are vines with all leaves that crews may pull.
+type unpulled struct {
+	key string
+	*training.Vines
 }
 
 // footing is what an option stands on under any sky, with all of its bunches and with few.
@@ -55,6 +63,9 @@ func (e *Engine) Previews(s scenario.Scenario, run *Run, earlier *Previews, pace
 	}
 	for i, option := range s.Options {
 		of := previewed{}
+		if earlier != nil && i < len(earlier.options) {
+			of.vines = earlier.options[i].vines
+		}
 		if of.footing, err = e.footing(s, option, earlier, pace); err != nil {
 			return nil, err
 		}

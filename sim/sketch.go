@@ -26,11 +26,32 @@ func (of *previewed) after(s scenario.Scenario, o scenario.Option, pace func() e
 	if err != nil || about != of.about {
 		return nil, err
 	}
-	sketch, err := of.lean.sketch(s, o, pace)
+	stand, err := of.pulled(s, o, pace)
+	if err != nil {
+		return nil, err
+	}
+	sketch, err := of.lean.sketch(stand, s, o, pace)
 	if err == nil {
 		of.last = drawn{key, sketch}
 	}
 	return sketch, err
+}
+
+// pulled is the stand of an option as it is now, of the vines that were pulled last if they are the same.
+func (of *previewed) pulled(s scenario.Scenario, o scenario.Option, pace func() error) (*training.Stand, error) {
+	key, err := vinesKey(s, o)
+	if err != nil {
+		return nil, err
+	}
+	o = o.On(s.Weather.Date)
+	if of.vines == nil || key != of.vines.key {
+		vines, err := training.Grow(o, s.Site.Latitude_deg, s.Seed, pace)
+		if err != nil {
+			return nil, err
+		}
+		of.vines = &unpulled{key, vines}
+	}
+	return of.vines.Pulled(o, s.Site.Latitude_deg), nil
 }
 
 // drawn is the sketch that was made last, for numbers and picture alike; none where there was no telling.
@@ -43,20 +64,17 @@ type drawn struct {
 type sketched struct {
 	change  *light.Change
 	before  *light.Model
-	sky     [2][]light.Broad // views by which the light of the sky came and comes to each face
-	leaves  []float64        // share that is left to each face of the light from leaves
-	albedo  float64          // of the floor
-	leaving []float64        // scratch
+	leaves  []float64     // share that is left to each face of the light from leaves
+	sky     []light.Broad // what each face sees of the sky beside that share of what it saw
+	floor   []light.Broad // and of the strips of floor [face*strips + strip]
+	albedo  float64       // of the floor
+	leaving []float64     // scratch
 }
 
-// sketch is nearly the lean of the same bunches among other leaves, nil for other bunches or where no leaves were. Clumping,
+// sketch is nearly the lean of the same bunches among the leaves of another stand, nil for other bunches or where no leaves were. Clumping,
 // light fields, the light on the floor and that which leaves take in stay those of l.
-func (l *lean) sketch(s scenario.Scenario, o scenario.Option, pace func() error) (*lean, error) {
+func (l *lean) sketch(stand *training.Stand, s scenario.Scenario, o scenario.Option, pace func() error) (*lean, error) {
 	was := l.stand
-	stand, err := training.BuildPaced(o.On(s.Weather.Date), s.Site.Latitude_deg, s.Seed, pace)
-	if err != nil {
-		return nil, err
-	}
 	if len(was.Leaves) == 0 || stand.Length != was.Length || stand.RowSpacing != was.RowSpacing || !slices.Equal(stand.Bunches, was.Bunches) {
 		return nil, nil
 	}
@@ -65,6 +83,7 @@ func (l *lean) sketch(s scenario.Scenario, o scenario.Option, pace func() error)
 	measures.Top_m += stand.Top - was.Top
 	other.stand = &measured{stand, measures, leafArea(stand)}
 	change := light.NewChange(was.Stand, stand, slopeInRow(s.Site, o.Rows))
+	var err error
 	if other.model, err = l.model.Sketch(change, pace); err != nil {
 		return nil, err
 	}
@@ -75,43 +94,43 @@ func (l *lean) sketch(s scenario.Scenario, o scenario.Option, pace func() error)
 
 func newSketched(before, after *light.Model, albedo float64) *sketched {
 	faces := len(before.Faces)
-	k := &sketched{before: before, albedo: albedo, leaving: make([]float64, before.Strips), leaves: make([]float64, faces)}
-	for i, model := range [2]*light.Model{before, after} {
-		k.sky[i] = make([]light.Broad, faces)
-		for f := range k.leaves {
-			k.sky[i][f], _ = model.SeenThrough(f)
-			_, _, _, leaves := model.Views(f)
-			switch seen := k.leaves[f]; {
-			case i == 0:
-				k.leaves[f] = leaves.Mean
-			case seen > 0:
-				// Where leaves go, the others get more light: about half of what a face no longer sees of them comes back
-				// (scattered light on the forms of the catalogue, with and without the leaves of the fruit zone).
-				k.leaves[f] = math.Sqrt(math.Max(leaves.Mean, 0) / seen)
-			default:
-				k.leaves[f] = 1
-			}
+	k := &sketched{
+		before: before, albedo: albedo, leaving: make([]float64, before.Strips),
+		leaves: make([]float64, faces), sky: make([]light.Broad, faces), floor: make([]light.Broad, 0, faces*before.Strips),
+	}
+	for f := range k.leaves {
+		_, _, _, saw := before.Views(f)
+		_, _, _, sees := after.Views(f)
+		left := 1.0
+		if saw.Mean > 0 {
+			// Where leaves go, the others get more light: about half of what a face no longer sees of them comes back
+			// (scattered light on the forms of the catalogue, with and without the leaves of the fruit zone).
+			left = math.Sqrt(math.Max(sees.Mean, 0) / saw.Mean)
+		}
+		k.leaves[f] = left
+		skyBefore, floorBefore := before.LightViews(f)
+		skyAfter, floorAfter := after.LightViews(f)
+		k.sky[f] = skyAfter.Plus(skyBefore.Times(-left))
+		for strip := range floorAfter {
+			k.floor = append(k.floor, floorAfter[strip].Plus(floorBefore[strip].Times(-left)))
 		}
 	}
 	return k
 }
 
 // turn makes of the light on faces in the lean that in its sketch.
-func (k *sketched) turn(after *light.Model, sky light.Sky, at *answer) {
+func (k *sketched) turn(sky light.Sky, at *answer) {
 	if k == nil {
 		return
 	}
 	clear(k.leaving)
 	addScaled(k.leaving, at.strips, k.albedo)
-	for f := range at.short {
-		var others [2]light.Broad // from floor and sky
-		for i, model := range [2]*light.Model{k.before, after} {
-			others[i] = model.FloorLight(f, k.leaving)
-			others[i].AddScaled(&k.sky[i][f], sky.Diffuse)
-		}
-		at.short[f].AddScaled(&others[0], -1)
-		others[1].AddScaled(&at.short[f], k.leaves[f])
-		at.short[f], at.near[f] = others[1], at.near[f].Times(k.leaves[f])
+	strips := len(k.leaving)
+	for f, left := range k.leaves {
+		short := at.short[f].Times(left)
+		short.AddScaled(&k.sky[f], sky.Diffuse)
+		short.AddOf(k.floor[f*strips:(f+1)*strips], k.leaving)
+		at.short[f], at.near[f] = short, at.near[f].Times(left)
 	}
 }
 
@@ -153,7 +172,7 @@ func (l *lean) left(sky light.Sky) []float64 {
 	for f := range left {
 		left[f] = at.short[f].Mean
 	}
-	l.sketched.turn(l.model, sky, &at)
+	l.sketched.turn(sky, &at)
 	for f, before := range left {
 		left[f] = 1
 		if before > 0 {

@@ -35,15 +35,25 @@ func (e *Engine) Stand(s scenario.Scenario, option int) (*training.Stand, error)
 
 // standKey tells stands apart by their inputs.
 func standKey(s scenario.Scenario, o scenario.Option) (string, error) {
+	vines, err := vinesKey(s, o)
+	if err != nil {
+		return "", err
+	}
 	o = o.On(s.Weather.Date)
 	// The stand is the same for every row azimuth: only which side leaves are pulled from depends on it.
-	inputs := o.WithAfternoonWire(s.Site.Latitude_deg)
-	inputs.Name, inputs.Rows.Azimuth_deg = "", 0
-	inputs.Cost = scenario.Cost{}
-	inputs.Leaves.Water = "" // leaves hang as they do, thirsty or not
-	inputs.Leaves.RemovedMorning, inputs.Leaves.RemovedAfternoon, inputs.Shade = 0, 0, scenario.Shade{}
 	left, right := o.Removed(scenario.Left, s.Site.Latitude_deg), o.Removed(scenario.Right, s.Site.Latitude_deg)
-	return keyOf(inputs, left, right, s.Seed)
+	return keyOf(vines, left, right, o.Leaves.RemovedFrom_m, o.Leaves.RemovedTo_m)
+}
+
+// vinesKey tells vines apart whose leaves have not been pulled.
+func vinesKey(s scenario.Scenario, o scenario.Option) (string, error) {
+	inputs := o.On(s.Weather.Date).WithAfternoonWire(s.Site.Latitude_deg)
+	inputs.Name, inputs.Rows.Azimuth_deg = "", 0
+	inputs.Cost, inputs.Shade = scenario.Cost{}, scenario.Shade{}
+	leaves := &inputs.Leaves
+	leaves.Water = "" // leaves hang as they do, thirsty or not
+	leaves.RemovedMorning, leaves.RemovedAfternoon, leaves.RemovedFrom_m, leaves.RemovedTo_m = 0, 0, 0, 0
+	return keyOf(inputs, s.Seed)
 }
 
 // stand builds the stand of an option, or takes the one built from the same inputs.

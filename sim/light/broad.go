@@ -54,8 +54,8 @@ func (b *Broad) add(direction mgl64.Vec3, weight float64) {
 	b.Vector = b.Vector.Add(direction.Mul(weight / (2 * pi)))
 }
 
-// addOf adds fields, each times its own factor.
-func (b *Broad) addOf(fields []Broad, factors []float64) {
+// AddOf adds fields, each times its own factor.
+func (b *Broad) AddOf(fields []Broad, factors []float64) {
 	// Four at a time: in a browser the way back to the start of a loop costs as much as a field.
 	mean, x, y, z := b.Mean, b.Vector[0], b.Vector[1], b.Vector[2]
 	for len(fields) >= 4 && len(factors) >= 4 {

@@ -109,6 +109,6 @@ func (m *Model) GroundOf(face int, flux []float64) Broad { return m.received(m.g
 // received is a flux that leaves each strip of floor by the views of a face.
 func (m *Model) received(views []Broad, face int, flux []float64) Broad {
 	var sum Broad
-	sum.addOf(views[face*m.Strips:(face+1)*m.Strips], flux)
+	sum.AddOf(views[face*m.Strips:(face+1)*m.Strips], flux)
 	return sum
 }

@@ -197,6 +197,15 @@ func (m *Model) SeenThrough(face int) (sky, ground Broad) {
 	return m.netted.sky[face], m.all(m.netted.ground, face)
 }
 
+// LightViews are the views of a face for light from the sky and from each strip of floor, past and through nets.
+func (m *Model) LightViews(face int) (sky Broad, floor []Broad) {
+	sky, views := m.sky[face], m.ground
+	if m.netted != nil {
+		sky, views = m.netted.sky[face], m.netted.ground
+	}
+	return sky, views[face*m.Strips : (face+1)*m.Strips]
+}
+
 // FloorLight is light that leaves each strip of floor as a face receives it, past and through nets.
 func (m *Model) FloorLight(face int, flux []float64) Broad {
 	if m.netted == nil {

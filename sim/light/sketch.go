@@ -106,6 +106,9 @@ func (m *Model) shiftSky() {
 		before, _ := m.domes.Lattice.Sample(local) // what the faces are shown lies well within both
 		from, omega := m.fromSides(local, weight), [2]float64{m.omega(0, local), m.omega(1, local)}
 		for f, shift := range m.shift.Depth(i) {
+			if shift == 0 {
+				continue
+			}
 			depth, omega := m.domes.Along(f, &before), omega[f%2]
 			after := math.Max(depth+float64(shift), 0)
 			m.sky[f].AddScaled(&from[f%2], canopy.Gap(omega, after)-canopy.Gap(omega, depth))
