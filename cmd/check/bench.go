@@ -41,7 +41,7 @@ var benchmarks = []struct{ folder, names string }{
 	{"./sim/heat", "Step|FloorStep"},
 	{"./sim/light", "Instant|Model"},
 	{"./sim/scenario/document", "Parse"},
-	{"./render", "Compose|Recolour"},
+	{"./render", "Compose|Recolour|CrossSection"},
 }
 
 // ratio is one benchmark over another of the same run. It fails past the bound, which holds what was reached; the wish
@@ -59,6 +59,8 @@ var ratios = []ratio{
 	{"the same for leaves pulled on one of them", [2]string{wasm, "PreviewLeaves"}, [2]string{wasm, "Day"}, 0.06, 0.04},
 	{"the reading of a document over a preview", [2]string{native, "Parse"}, [2]string{native, "Preview"}, 0.15, 0.05},
 	{"a picture whose fruit alone has other colours over one in another light", [2]string{native, "Recolour"}, [2]string{native, "Compose"}, 0.35, 0.25},
+	{"a cross-section over a picture", [2]string{native, "CrossSection"}, [2]string{native, "Compose"}, 3, 2},
+	{"the first numbers after leaves were pulled over the middle ones", [2]string{page, "Feel/leaves first-ms"}, [2]string{page, "Feel/leaves middle-ms"}, 3, 1},
 	{"what is seen of all bunches after a change of both, as WebAssembly", [2]string{wasm, "Sighted"}, [2]string{wasm, "Day"}, 0.01, 0.01},
 	{"a change of wind over a day", [2]string{native, "WindChange"}, [2]string{native, "Day"}, 0.09, 0.1},
 	{"a change of wind over a day, as WebAssembly", [2]string{wasm, "WindChange"}, [2]string{wasm, "Day"}, 0.12, 0.1},

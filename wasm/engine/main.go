@@ -64,14 +64,15 @@ func main() {
 
 // bridge is the engine's end of the messages.
 type bridge struct {
-	engine  *sim.Engine
-	almanac almanac.Almanac
-	jobs    *queue.Newest
-	slices  queue.Slices
-	global  js.Value
-	shown   shown
-	soon    *sim.Previews // of changes of the newest run that was prepared for them; nil at first
-	shared  shared
+	engine    *sim.Engine
+	almanac   almanac.Almanac
+	jobs      *queue.Newest
+	slices    queue.Slices
+	global    js.Value
+	shown     shown
+	soon      *sim.Previews // of changes of the newest run that was prepared for them; nil at first
+	rehearsed bool          // previews have been made
+	shared    shared
 }
 
 func newBridge() *bridge {
@@ -169,25 +170,39 @@ func (b *bridge) answer(job queue.Job) {
 // preview posts what the job will make of numbers and picture, nearly, or that there is no telling. What is wrong with it
 // the run tells. Both go in one message, so that the page shows them in one frame.
 func (b *bridge) preview(job queue.Job, s scenario.Scenario) {
-	pace := b.slices.Pace(job.Generation)
-	soon, err := b.soon.Of(s, pace)
-	var seen *sim.Sighted
-	if err == nil {
-		seen, err = b.soon.At(s, job.Hour_h, pace)
+	message, handed, err := b.foresee(job, s)
+	if err != nil {
+		message, handed = map[string]any{}, nil
 	}
-	message, handed := map[string]any{"kind": "preview", "generation": job.Generation}, []any{}
-	if err == nil && soon != nil {
-		message["preview"] = text(soon)
-	}
-	if err == nil && seen != nil {
-		message["seen"], handed = pictured(seen)
-	}
+	message["kind"], message["generation"] = "preview", job.Generation
 	b.global.Call("postMessage", message, handed)
-	if soon != nil {
+	if message["preview"] != nil {
 		for step := time.Duration(0); step < lead && !b.jobs.Superseded(job.Generation); step += leadStep {
 			time.Sleep(leadStep)
 		}
 	}
+}
+
+// foresee puts into a message what a scenario makes of numbers and picture, nearly, and nothing where there is no telling. The
+// arrays of the message are to be handed over.
+func (b *bridge) foresee(job queue.Job, s scenario.Scenario) (message map[string]any, handed []any, err error) {
+	pace := b.slices.Pace(job.Generation)
+	soon, err := b.soon.Of(s, pace)
+	if err != nil {
+		return nil, nil, err
+	}
+	seen, err := b.soon.At(s, job.Hour_h, pace)
+	if err != nil {
+		return nil, nil, err
+	}
+	message, handed = map[string]any{}, []any{}
+	if soon != nil {
+		message["preview"] = text(soon)
+	}
+	if seen != nil {
+		message["seen"], handed = pictured(seen)
+	}
+	return message, handed, nil
 }
 
 // pictured is what is seen at the hour that is shown, and its arrays, which are handed over.
@@ -222,6 +237,8 @@ func (b *bridge) follow(job queue.Job, s scenario.Scenario, run *sim.Run) {
 		b.crashed(job, err.Error())
 	default:
 		b.soon = soon
+		b.rehearse(job)
+		b.collect(job)
 		b.bands(job, s, run)
 	}
 }

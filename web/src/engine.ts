@@ -81,7 +81,7 @@ export function startEngine(): void {
 }
 
 /** How long a picture waits for its colours [ms], however many inputs come meanwhile. */
-const sightedWithin_ms = 100;
+const sightedWithin_ms = 150;
 let giveUp: ReturnType<typeof setTimeout> | undefined;
 
 function send(document: JsonObject): void {

@@ -89,6 +89,8 @@ func BenchmarkFeel(b *testing.B) {
 			changes := 40
 			for b.Loop() {
 				taken := eval[[][5]float64](p, fmt.Sprintf(`%s(%q, %d)`, feeling, change.field, changes))
+				b.ReportMetric(taken[0][0], "first-ms")
+				b.ReportMetric(percentile(taken, 0, 50), "middle-ms")
 				b.ReportMetric(late(taken, 0), "numbers-ms")
 				b.ReportMetric(late(taken, 1), "exact-ms")
 				b.ReportMetric(late(taken, 2), "drawn-ms")
@@ -107,13 +109,15 @@ func BenchmarkFeel(b *testing.B) {
 }
 
 // late is the 95th percentile of a column.
-func late(taken [][5]float64, column int) float64 {
+func late(taken [][5]float64, column int) float64 { return percentile(taken, column, 95) }
+
+func percentile(taken [][5]float64, column, of100 int) float64 {
 	var values []float64
 	for _, change := range taken {
 		values = append(values, change[column])
 	}
 	slices.Sort(values)
-	return values[(len(values)*95+99)/100-1]
+	return values[(len(values)*of100+99)/100-1]
 }
 
 // BenchmarkRanges is the time from a change to its first ranges and to its last, and how often the view then draws in
