@@ -150,9 +150,12 @@ func measure(ctx context.Context, j job) error {
 		return err
 	}
 	defer away()
-	for _, place := range []string{native, wasm} {
+	for _, at := range []struct{ place, benchtime string }{
+		{native, "2s"},
+		{wasm, "5s"}, // a browser compiles for speed what has run for some seconds
+	} {
 		for _, b := range benchmarks {
-			if err := j.benchmark(ctx, place, runner, found, "-run", "^$", "-bench", "^Benchmark("+b.names+")$", "-benchtime", "2s", "-count", "3", b.folder); err != nil {
+			if err := j.benchmark(ctx, at.place, runner, found, "-run", "^$", "-bench", "^Benchmark("+b.names+")$", "-benchtime", at.benchtime, "-count", "3", b.folder); err != nil {
 				return err
 			}
 		}
