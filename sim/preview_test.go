@@ -195,6 +195,13 @@ func TestSightedIsTheRun(t *testing.T) {
 				if worst > 1.25 || other > 0 {
 					t.Errorf("%s, %.2f h, option %d: %.2f K off, %d faces lit otherwise", name, hour, i, worst, other)
 				}
+				for side, got := range option.Sides {
+					steps := &run.Result.Options[i].Sides[side].Steps
+					want := sim.SideSoon{LitShare: steps.LitShare[k], Mean_C: steps.Mean_C[k], Hottest_C: steps.Hottest_C[k]}
+					if got.LitShare != want.LitShare || math.Abs(got.Mean_C-want.Mean_C) > 0.3 || math.Abs(got.Hottest_C-want.Hottest_C) > 0.6 {
+						t.Errorf("%s, %.2f h, side %d of option %d is seen as %+v, in the run %+v", name, hour, side, i, got, want)
+					}
+				}
 			}
 		}
 	}

@@ -9,6 +9,14 @@ import (
 type FacesSoon struct {
 	Surface_C []float32 // hottest point of the berry
 	Lit       []uint8   // 1 when in the direct sun
+	Sides     [2]SideSoon
+}
+
+// SideSoon is what the faces of a side make together.
+type SideSoon struct {
+	LitShare  float64 // of the faces that are in the direct sun [0–1]
+	Mean_C    float64 // of their hottest points
+	Hottest_C float64 // mean of the hottest tenth
 }
 
 // Sighted is what is seen of a changed scenario at an instant before its day has been run: where the sun is, and all faces of
@@ -83,5 +91,10 @@ func (t *footing) sight(l *lean, s scenario.Scenario, o scenario.Option, day, en
 	}
 	all.room(1)
 	all.picture()
-	return &FacesSoon{all.surface, all.lit}, nil
+	out := &FacesSoon{Surface_C: all.surface, Lit: all.lit}
+	for side := range out.Sides {
+		steps, last := &all.tallies[side].steps, len(end.Instants)-1
+		out.Sides[side] = SideSoon{steps.LitShare[last], steps.Mean_C[last], steps.Hottest_C[last]}
+	}
+	return out, nil
 }

@@ -209,9 +209,16 @@ func (b *bridge) foresee(job queue.Job, s scenario.Scenario) (message map[string
 func pictured(seen *sim.Sighted) (message map[string]any, handed []any) {
 	faces := make([]any, len(seen.Options))
 	for i, option := range seen.Options {
-		if option != nil {
-			faces[i], handed = course(option.Surface_C, option.Lit, handed)
+		if option == nil {
+			continue
 		}
+		var course map[string]any
+		course, handed = courseOf(option.Surface_C, option.Lit, handed)
+		sides := make([]any, len(option.Sides))
+		for side, of := range option.Sides {
+			sides[side] = map[string]any{"litShare": of.LitShare, "mean_C": of.Mean_C, "hottest_C": of.Hottest_C}
+		}
+		course["sides"], faces[i] = sides, course
 	}
 	now := &seen.Now
 	return map[string]any{"faces": faces, "sun": map[string]any{
@@ -220,8 +227,8 @@ func pictured(seen *sim.Sighted) (message map[string]any, handed []any) {
 	}}, handed
 }
 
-// course is the course of faces as arrays to be handed over, which join those that are.
-func course(surface_C []float32, lit []uint8, handed []any) (faces map[string]any, all []any) {
+// courseOf is the course of faces as arrays to be handed over, which join those that are.
+func courseOf(surface_C []float32, lit []uint8, handed []any) (faces map[string]any, all []any) {
 	floats := js.Global().Get("Float32Array").New(bytesToJS(bytesOf(surface_C)).Get("buffer"))
 	flags := bytesToJS(lit)
 	return map[string]any{"surface": floats, "lit": flags}, append(handed, floats.Get("buffer"), flags.Get("buffer"))
@@ -288,7 +295,7 @@ func (b *bridge) result(job queue.Job, run *sim.Run) {
 	faces := make([]any, len(run.Options))
 	var handed []any
 	for i, option := range run.Options {
-		faces[i], handed = course(option.Surface_C, option.Lit, handed)
+		faces[i], handed = courseOf(option.Surface_C, option.Lit, handed)
 	}
 	b.global.Call("postMessage", map[string]any{
 		"kind": "result", "generation": job.Generation, "result": text(run.Result), "faces": faces,

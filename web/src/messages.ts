@@ -147,10 +147,21 @@ export interface ShownSun {
   dhi_Wm2: number;
 }
 
-/** What a change makes of the picture at the hour shown, nearly: all faces at that hour of each option that changes. */
+/** What a change makes of the hour shown, nearly: all faces at that hour of each option that changes, and what they make together. */
 export interface Sighted {
   sun: ShownSun;
-  faces: (FaceCourse | null)[];
+  faces: (SightedFaces | null)[];
+}
+
+export interface SightedFaces extends FaceCourse {
+  sides: [HourSide, HourSide];
+}
+
+/** A side at an instant, as its steps in results have it. */
+export interface HourSide {
+  litShare: number;
+  mean_C: number;
+  hottest_C: number;
 }
 
 /** One thing wrong with the scenario or with a weather file. */

@@ -2,9 +2,10 @@
 
 import { computed } from "@preact/signals";
 import { effectiveNumber, effectiveText, formByKey, type JsonObject } from "./document.ts";
-import { answer, preview, ranges } from "./engine.ts";
+import { answer, preview, ranges, sighted } from "./engine.ts";
 import type { Band, Difference, OptionResult, Side, Summary, SummaryBands } from "./generated/result.ts";
-import { scenario } from "./store.ts";
+import type { HourSide } from "./messages.ts";
+import { instant, scenario } from "./store.ts";
 import { t, type TextKey } from "./text.ts";
 import { formName, sharedWord } from "./words.ts";
 
@@ -37,6 +38,27 @@ export function optionSoon(option: number): OptionResult | undefined {
 /** Whether a number of the day is that of the preview, not of the answer. */
 export function isNearly(option: number, number: DayNumber): boolean {
   return preview.value !== null && worse(optionSoon(option), number)?.value !== worse(optionResult(option), number)?.value;
+}
+
+/** Whether a preview stands by which an option stays as the answer has it. */
+export function isSteady(option: number): boolean {
+  const soon = preview.value?.of.options[option];
+  const was = optionResult(option);
+  return !!soon && !!was && JSON.stringify(soon.sides) === JSON.stringify(was.sides.map(({ steps: _, ...side }) => side));
+}
+
+/** What a change makes of the hour shown, nearly, until its answer is there; null where there is no telling. */
+export const sightedNow = computed(() => {
+  const hour = answer.value?.day.hour[instant.value];
+  return sighted.value?.sun.hour === hour ? sighted.value : null;
+});
+
+/** A side of an option at the hour shown: as it is sighted, where it is, else of the answer. */
+export function atHour(option: number, { side, place }: ShownSide): HourSide & { nearly: boolean } {
+  const soon = sightedNow.value?.faces[option]?.sides[place === "left" ? 0 : 1];
+  if (soon) return { ...soon, nearly: true };
+  const of = (course: readonly number[]) => course[instant.value] ?? Number.NaN;
+  return { litShare: of(side.steps.litShare), mean_C: of(side.steps.mean_C), hottest_C: of(side.steps.hottest_C), nearly: false };
 }
 
 /** The name of an option: its own, else that of its form. */

@@ -5,11 +5,12 @@
 
 import { effect, signal, untracked } from "@preact/signals";
 import type { Loaded } from "./download.ts";
-import { answer, sighted, unsighted } from "./engine.ts";
+import { answer, unsighted } from "./engine.ts";
 import type { ShownSun } from "./messages.ts";
 import type { Day } from "./generated/result.ts";
 import { temperatureScale } from "./scales.ts";
 import { chosenLook, setLook, takeHomes } from "./looks.ts";
+import { sightedNow } from "./shown.ts";
 import { instant, optionCount, scenario, theme, units } from "./store.ts";
 import type { Pane, PlacedLabel, View, ViewMessage } from "./view-messages.ts";
 import { afterNoon_h, type FixedLook, tapBunch, tapped, way } from "./ways.ts";
@@ -173,8 +174,7 @@ function looks(): (view: View) => void {
 function colours(): (view: View) => void {
   const i = instant.value;
   const now = answer.value;
-  const hour_h = now?.day.hour[i] ?? 0;
-  const near = sighted.value?.sun.hour === hour_h ? sighted.value : null;
+  const near = sightedNow.value;
   return (view) => {
     if (!now) return;
     view.setInstant(near?.sun ?? sunOf(now.day, i));

@@ -204,6 +204,16 @@ func TestPreviewStandsInForTheResult(t *testing.T) {
 	p.until(hook("calculation") + `.dataset.preview`)
 	soon := p.numbers()
 	p.says("option-A-hottest", "≈")
+	hour := p.hourNumbers()
+	if marked := eval[[2]int](p, `["A", "B"].map((o) => document.querySelectorAll("[data-testid=option-" + o + "] .now td").values().filter((cell) => cell.textContent.includes("≈")).toArray().length)`); marked != [2]int{6, 0} {
+		t.Errorf("of the numbers of the hour %v are said to be near, want all 6 of A and none of B", marked)
+	}
+	if !eval[bool](p, `document.querySelector("[data-testid=option-B] .difference").textContent.includes("≈")`) {
+		t.Error("what B differs by from near numbers is not said to be near")
+	}
+	if steady := eval[[2]bool](p, `["A", "B"].map((o) => document.querySelector("[data-testid=option-" + o + "]").classList.contains("steady"))`); steady != [2]bool{false, true} {
+		t.Errorf("A and B stay as they are: %v", steady)
+	}
 	p.until(`!!window.faces[0]`)
 	seen := eval[[][]float64](p, `window.faces`)
 	if now := p.text("option-A-verdict"); now != verdict { // it tells of hours, which come with the result
@@ -231,6 +241,11 @@ func TestPreviewStandsInForTheResult(t *testing.T) {
 			}
 		}
 	}
+	for name, now := range p.hourNumbers() {
+		if near := map[bool]float64{true: 0.001, false: 0.5}[strings.HasSuffix(name, "lit")]; math.Abs(now-hour[name]) > near {
+			t.Errorf("%s is %.2f, before the result %.2f", name, now, hour[name])
+		}
+	}
 	if text := p.text("option-A-hottest"); strings.Contains(text, "≈") || eval[bool](p, `"preview" in `+hook("calculation")+`.dataset`) {
 		t.Errorf("the result is shown as a preview: %q", text)
 	}
@@ -238,6 +253,12 @@ func TestPreviewStandsInForTheResult(t *testing.T) {
 	if moved < 2 || off > moved/2 {
 		t.Errorf("the hottest fruit goes from %.2f to %.2f °C, foretold were %.2f", before["option-A-hottest"], after["option-A-hottest"], soon["option-A-hottest"])
 	}
+}
+
+// hourNumbers are the numbers of the hour that is shown, by test mark.
+func (p *tab) hourNumbers() map[string]float64 {
+	p.t.Helper()
+	return eval[map[string]float64](p, `Object.fromEntries([...document.querySelectorAll(".now td [data-testid]")].map((cell) => [cell.dataset.testid, Number(cell.dataset.value)]))`)
 }
 
 // keepFaces keeps the temperatures of the faces that the view is given, by option.

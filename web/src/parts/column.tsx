@@ -1,9 +1,10 @@
 /** The column of one option: what it is, its picture, its verdict, its numbers and its day. */
 
+import { useComputed } from "@preact/signals";
 import { effectiveText, formCatalogue, letter, type Path } from "../document.ts";
 import { optionHook } from "../hooks.ts";
 import { faultText, verdictText } from "../sentences.ts";
-import { optionResult } from "../shown.ts";
+import { isSteady, optionResult } from "../shown.ts";
 import { chooseForm, copyOption, explained, maxOptions, moveOption, optionCount, removeOption, scenario, sheet, units, whatIf } from "../store.ts";
 import { t } from "../text.ts";
 import { rowDirection } from "../units.ts";
@@ -23,8 +24,9 @@ import { DayStrip } from "./strip.tsx";
 import { Sureness } from "./sureness.tsx";
 
 export function OptionColumn({ option, column }: { option: number; column: number }) {
+  const state = useComputed(() => (isSteady(option) ? "column steady" : "column"));
   return (
-    <article class="column" style={{ gridColumn: String(column + 1) }} aria-label={t("option", { letter: letter(option) })} data-testid={optionHook(option)}>
+    <article class={state} style={{ gridColumn: String(column + 1) }} aria-label={t("option", { letter: letter(option) })} data-testid={optionHook(option)}>
       <ColumnHead option={option} />
       <PaneView option={option} />
       <div class="below-pane">

@@ -2,7 +2,7 @@
 
 import { letter } from "../document.ts";
 import { optionHook } from "../hooks.ts";
-import { compared, type DayNumber, isNearly, limits, optionResult, optionSoon, type ShownSide, sideName, sidesInOrder, worse } from "../shown.ts";
+import { atHour, compared, type DayNumber, isNearly, limits, optionResult, optionSoon, type ShownSide, sideName, sidesInOrder, worse } from "../shown.ts";
 import type { Limit } from "../scales.ts";
 import { explained, instant, optionCount, sheet, step_min, units } from "../store.ts";
 import { t } from "../text.ts";
@@ -61,7 +61,7 @@ export function DayNumbers({ option }: { option: number }) {
               </dd>
               {own && <DayRange option={option} number={number} unit={unit} value={own.value} hook={`${hook}-range`} />}
               {own && optionCount.value > 1 && !differs && <dd class="difference" />}
-              {own && other && <Difference value={own.value - other.value} unit={unit === "degC" ? "K" : unit} to={to} />}
+              {own && other && <Difference value={own.value - other.value} unit={unit === "degC" ? "K" : unit} to={to} nearly={isNearly(option, number) || isNearly(base, number)} />}
             </div>
           );
         })}
@@ -114,23 +114,36 @@ function WhyHourButton({ option, shown: { side, place } }: { option: number; sho
 }
 
 /** "−0.8 °C to A". */
-function Difference({ value, unit, to }: { value: number; unit: string; to: string }) {
+function Difference({ value, unit, to, nearly }: { value: number; unit: string; to: string; nearly: boolean }) {
   return (
     <dd class="difference">
-      <Quantity value={value} unit={unit} difference follows /> <span class="note">{to}</span>
+      <Quantity value={value} unit={unit} difference follows nearly={nearly} /> <span class="note">{to}</span>
     </dd>
   );
 }
 
 /** Both sides at the chosen hour, right under the picture of that hour. */
 export function HourNumbers({ option }: { option: number }) {
-  const result = optionResult(option);
+  const result = optionSoon(option);
   const i = instant.value;
-  const cell = (side: ShownSide, hook: string, value: number | undefined, unit: string) => (
-    <td>
-      <Quantity value={value} unit={unit} hook={optionHook(option, `${side.place}-${hook}`)} follows />
-    </td>
-  );
+  const row = (shown: ShownSide) => {
+    const now = atHour(option, shown);
+    const cell = (hook: string, value: number, unit: string) => (
+      <td>
+        <Quantity value={value} unit={unit} hook={optionHook(option, `${shown.place}-${hook}`)} follows nearly={now.nearly} />
+      </td>
+    );
+    return (
+      <tr key={shown.place}>
+        <th scope="row">
+          <WhyHourButton option={option} shown={shown} />
+        </th>
+        {cell("lit", now.litShare, "share")}
+        {cell("mean", now.mean_C, "degC")}
+        {cell("hottest", now.hottest_C, "degC")}
+      </tr>
+    );
+  };
   return (
     <table class="now">
       <caption class="visually-hidden">{t("now", { letter: letter(option) })}</caption>
@@ -143,16 +156,7 @@ export function HourNumbers({ option }: { option: number }) {
         </tr>
       </thead>
       <tbody>
-        {(result ? sidesInOrder(result) : []).map((shown) => (
-          <tr key={shown.place}>
-            <th scope="row">
-              <WhyHourButton option={option} shown={shown} />
-            </th>
-            {cell(shown, "lit", shown.side.steps.litShare[i], "share")}
-            {cell(shown, "mean", shown.side.steps.mean_C[i], "degC")}
-            {cell(shown, "hottest", shown.side.steps.hottest_C[i], "degC")}
-          </tr>
-        ))}
+        {(result ? sidesInOrder(result) : []).map(row)}
       </tbody>
     </table>
   );
