@@ -7,7 +7,7 @@ interface QuantityProps {
   hook?: string;
   digits?: number;
   difference?: boolean;
-  /** Whether it follows from the scenario: it is muted while it is behind. */
+  /** Whether it follows from the scenario: it is muted while it is behind, unless it is nearly there. */
   follows?: boolean;
   /** Nearly, before it is known. */
   nearly?: boolean;
@@ -24,7 +24,7 @@ export function Quantity({ value, unit, hook, digits, difference, follows, nearl
   }
   const shown: Shown = (difference ? showDifference : show)(value, unit, units.value, digits);
   return (
-    <span class={`quantity ${follows ? "follows" : ""}`} data-testid={hook} data-value={String(value)}>
+    <span class={`quantity ${follows && !nearly ? "follows" : ""}`} data-testid={hook} data-value={String(value)}>
       <span class="value">
         {nearly && "≈\u202f"}
         {shown.value}
