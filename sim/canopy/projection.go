@@ -60,6 +60,14 @@ func ProjectionOf(leaves []training.Leaf) *Projection {
 // clumped (Monsi & Saeki 1953; Nilson 1971, Agric. Meteorol. 8:25). Without leaves it is 1.
 func Gap(projection, path float64) float64 { return exp.Of(-projection * path) }
 
+// Gaps are the gap probabilities of many paths, which lie by turns on either of two sides with their own projections.
+func Gaps(projections [2]float64, paths []float32, gaps []float64) {
+	for i, path := range paths {
+		gaps[i] = -projections[i%2] * float64(path)
+	}
+	exp.OfEach(gaps[:len(paths)])
+}
+
 // normalBin is the width of the cells into which normals are gathered [deg].
 const normalBin = 6.0
 

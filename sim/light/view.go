@@ -14,7 +14,7 @@ const paceEvery = 256
 // viewSky integrates the gaps of every face over the sky.
 func (m *Model) viewSky(pace func() error) error {
 	m.sky = make([]Broad, len(m.Faces))
-	lattice := m.domes.Lattice
+	lattice, gaps := m.domes.Lattice, make([]float64, len(m.Faces))
 	for i := range lattice.Size() {
 		if i%paceEvery == 0 {
 			if err := pace(); err != nil {
@@ -26,8 +26,9 @@ func (m *Model) viewSky(pace func() error) error {
 			continue
 		}
 		from, omega := m.fromSides(local, weight), [2]float64{m.omega(0, local), m.omega(1, local)}
-		for f, depth := range m.domes.Depth(i) {
-			m.sky[f].AddScaled(&from[f%2], canopy.Gap(omega[f%2], float64(depth)))
+		canopy.Gaps(omega, m.domes.Depth(i), gaps)
+		for f, gap := range gaps {
+			m.sky[f].AddScaled(&from[f%2], gap)
 		}
 	}
 	return pace()
@@ -64,7 +65,7 @@ func ownBunch() (own Broad) {
 
 // viewGround follows each face's downward directions to the strip that they hit.
 func (m *Model) viewGround() {
-	down := m.down
+	down, gaps := m.down, make([]float64, len(m.Faces))
 	m.ground = make([]Broad, len(m.Faces)*m.Strips)
 	for i := range down.Lattice.Size() {
 		local, weight := down.Lattice.Direction(i), down.Lattice.SolidAngle(i)*Shown(down.Lattice.Direction(i)[0])
@@ -72,9 +73,10 @@ func (m *Model) viewGround() {
 			continue
 		}
 		from := m.fromSides(local, weight)
-		for f, depth := range down.Depth(i) {
+		canopy.Gaps([2]float64{m.factor, m.factor}, down.Depth(i), gaps)
+		for f, gap := range gaps {
 			strip := m.hit(down.Points[f].At, down.Points[f].InFrame(local), m.slope, m.width)
-			m.ground[f*m.Strips+strip].AddScaled(&from[f%2], canopy.Gap(m.factor, float64(depth)))
+			m.ground[f*m.Strips+strip].AddScaled(&from[f%2], gap)
 		}
 	}
 }

@@ -30,13 +30,32 @@ func Of(x float64) float64 {
 	if !(x > -700 && x < 700) {
 		return math.Exp(x)
 	}
+	return joined(parted(x))
+}
+
+// OfEach puts in the place of each number what Of makes of it, without a call for each.
+func OfEach(numbers []float64) {
+	for i, x := range numbers {
+		if !(x > -700 && x < 700) {
+			numbers[i] = math.Exp(x)
+			continue
+		}
+		numbers[i] = joined(parted(x))
+	}
+}
+
+// parted is x as steps of ln 2/parts, and the rest.
+func parted(x float64) (steps int32, rest float64) {
 	// Added to this, a number is rounded to a whole one, which the lowest bits hold.
 	const whole = 3 << 51
 	shifted := x*(parts/math.Ln2) + whole
-	n := int32(uint32(math.Float64bits(shifted)))
-	steps := shifted - whole
-	r := x - steps*stepHigh - steps*stepLow
+	n := shifted - whole
+	return int32(uint32(math.Float64bits(shifted))), x - n*stepHigh - n*stepLow
+}
+
+// joined is e to so many steps and the rest.
+func joined(steps int32, r float64) float64 {
 	rest := r * (1 + r*(1.0/2+r*(1.0/6+r*(1.0/24+r*(1.0/120+r*(1.0/720))))))
-	power := powers[n&(parts-1)]
-	return (power + power*rest) * math.Float64frombits(uint64(int64(n>>5)+1023)<<52)
+	power := powers[steps&(parts-1)]
+	return (power + power*rest) * math.Float64frombits(uint64(int64(steps>>5)+1023)<<52)
 }

@@ -2,6 +2,7 @@ package exp
 
 import (
 	"math"
+	"slices"
 	"testing"
 )
 
@@ -29,6 +30,17 @@ func TestOfAtTheEnds(t *testing.T) {
 	}
 	if got := Of(math.NaN()); !math.IsNaN(got) {
 		t.Errorf("Of(NaN) = %g", got)
+	}
+}
+
+func TestOfEachIsOf(t *testing.T) {
+	numbers := []float64{0, -0.3, -12, 5, 699, 800, math.Inf(-1)}
+	want := make([]float64, len(numbers))
+	for i, x := range numbers {
+		want[i] = Of(x)
+	}
+	if OfEach(numbers); !slices.Equal(numbers, want) {
+		t.Errorf("%v, not %v", numbers, want)
 	}
 }
 
