@@ -158,7 +158,7 @@ func measure(ctx context.Context, j job) error {
 		for _, b := range benchmarks {
 			for _, at := range []struct{ place, count string }{
 				{native, "1"},
-				{wasm, "2"}, // a browser compiles for speed what has run for some seconds
+				{wasm, "3"}, // a browser compiles for speed what has run for some seconds
 			} {
 				if err := j.benchmark(ctx, at.place, runner, found, "-run", "^$", "-bench", "^Benchmark("+b.names+")$", "-benchtime", "3s", "-count", at.count, b.folder); err != nil {
 					return err
