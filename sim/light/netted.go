@@ -190,11 +190,11 @@ func (m *Model) skyLight() []Broad {
 
 // SeenThrough are the views of sky and floor by which light comes to a face, past and through nets.
 func (m *Model) SeenThrough(face int) (sky, ground Broad) {
-	if m.netted == nil {
-		sky, ground, _, _ = m.Views(face)
-		return sky, ground
+	sky, floor := m.LightViews(face)
+	for _, strip := range floor {
+		ground = ground.Plus(strip)
 	}
-	return m.netted.sky[face], m.all(m.netted.ground, face)
+	return sky, ground
 }
 
 // LightViews are the views of a face for light from the sky and from each strip of floor, past and through nets.
@@ -207,11 +207,10 @@ func (m *Model) LightViews(face int) (sky Broad, floor []Broad) {
 }
 
 // FloorLight is light that leaves each strip of floor as a face receives it, past and through nets.
-func (m *Model) FloorLight(face int, flux []float64) Broad {
-	if m.netted == nil {
-		return m.GroundOf(face, flux)
-	}
-	return m.received(m.netted.ground, face, flux)
+func (m *Model) FloorLight(face int, flux []float64) (sum Broad) {
+	_, floor := m.LightViews(face)
+	sum.AddOf(floor, flux)
+	return sum
 }
 
 // FloorLongwave is longwave that leaves each strip of floor as a face receives it between the threads of nets.
