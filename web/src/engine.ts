@@ -161,15 +161,14 @@ function forgetPreview(): void {
   unsighted.value = false;
 }
 
-/** The ranges are those of numbers that no longer stand. */
+/** The ranges are those of numbers that no longer stand. Where there is no telling, the preview of an earlier input no longer does. */
 function takePreview({ generation, preview: text, seen }: Extract<EngineMessage, { kind: "preview" }>): void {
   batch(() => {
-    if (answer.peek() && text) {
-      preview.value = { generation, of: JSON.parse(text) as Preview };
-      ranges.value = null;
-    }
-    if (answer.peek() && seen) sighted.value = seen;
-    unsighted.value = false;
+    forgetPreview();
+    if (!answer.peek() || !text) return;
+    preview.value = { generation, of: JSON.parse(text) as Preview };
+    sighted.value = seen ?? null;
+    ranges.value = null;
   });
 }
 

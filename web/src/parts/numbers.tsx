@@ -2,7 +2,7 @@
 
 import { letter } from "../document.ts";
 import { optionHook } from "../hooks.ts";
-import { atHour, compared, type DayNumber, isNearly, limits, optionResult, optionSoon, type ShownSide, sideName, sidesInOrder, worse } from "../shown.ts";
+import { atHour, compared, type DayNumber, isNearly, limits, optionResult, optionSoon, type ShownSide, sideName, sidesInOrder, sightedNow, worse } from "../shown.ts";
 import type { Limit } from "../scales.ts";
 import { explained, instant, optionCount, sheet, step_min, units } from "../store.ts";
 import { t } from "../text.ts";
@@ -124,7 +124,7 @@ function Difference({ value, unit, to, nearly }: { value: number; unit: string; 
 
 /** Both sides at the chosen hour, right under the picture of that hour. */
 export function HourNumbers({ option }: { option: number }) {
-  const result = optionSoon(option);
+  const result = sightedNow.value?.faces[option] ? optionSoon(option) : optionResult(option);
   const i = instant.value;
   const row = (shown: ShownSide) => {
     const now = atHour(option, shown);
