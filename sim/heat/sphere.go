@@ -1,6 +1,10 @@
 package heat
 
-import "math"
+import (
+	"math"
+
+	"rowlight/sim/internal/cbrt"
+)
 
 // Whitaker is the mean Nusselt number of a sphere in a stream: Re by diameter, properties at air
 // temperature, viscosityRatio the dynamic viscosity of the air over that at the surface.
@@ -81,10 +85,9 @@ func SphereConvection(diameter_m float64, around Around, surface_C float64) Conv
 		Prandtl:        mix(evenRows[i].prandtl, evenRows[i+1].prandtl, f),
 		ViscosityRatio: a.viscosityRatio(surface_C),
 		PrandtlFilm:    mix(evenRows[j].prandtl, evenRows[j+1].prandtl, g),
-		NusseltForced:  a.forced(surface_C),
 	}
-	c.Rayleigh, c.NusseltFree = a.free(surface_C)
-	c.Nusselt = math.Cbrt(cube(c.NusseltForced) + cube(c.NusseltFree))
+	c.NusseltForced, c.NusseltFree, c.Rayleigh = a.nusselts(surface_C)
+	c.Nusselt = cbrt.Of(cube(c.NusseltForced) + cube(c.NusseltFree))
 	c.Forced = c.NusseltForced * a.conductance
 	c.Free = c.NusseltFree * mix(evenRows[j].conductivity, evenRows[j+1].conductivity, g) / diameter_m
 	c.Mixed = c.Nusselt * a.conductance
@@ -119,8 +122,8 @@ func newSphereAir(diameter_m float64, around *Around) sphereAir {
 
 // mixed is SphereConvection's coefficient alone [W/m²/K].
 func (a *sphereAir) mixed(surface_C float64) float64 {
-	_, free := a.free(surface_C)
-	return math.Cbrt(cube(a.forced(surface_C))+cube(free)) * a.conductance
+	forced, free, _ := a.nusselts(surface_C)
+	return cbrt.Of(cube(forced)+cube(free)) * a.conductance
 }
 
 // viscosityRatio is that of the air over that at the surface.
@@ -129,20 +132,17 @@ func (a *sphereAir) viscosityRatio(surface_C float64) float64 {
 	return a.viscosity / mix(evenRows[i].viscosity, evenRows[i+1].viscosity, f)
 }
 
-// forced is the Nusselt number of the wind.
-func (a *sphereAir) forced(surface_C float64) float64 {
-	return 2 + a.stream*math.Sqrt(math.Sqrt(a.viscosityRatio(surface_C)))
-}
-
-// free is the Rayleigh number and the Nusselt number of rising air.
-func (a *sphereAir) free(surface_C float64) (rayleigh, nusselt float64) {
+// nusselts are the Nusselt numbers of the wind and of rising air, and the Rayleigh number of that. They are found
+// together since every step of a berry passes here, and a call takes a browser long.
+func (a *sphereAir) nusselts(surface_C float64) (forced, free, rayleigh float64) {
+	forced = 2 + a.stream*math.Sqrt(math.Sqrt(a.viscosityRatio(surface_C)))
 	film_C := (a.air_C + surface_C) / 2
 	j, g := airPlace(film_C)
 	low, high := &evenRows[j], &evenRows[j+1]
 	kinematic := mix(low.kinematic, high.kinematic, g)
 	rayleigh = a.buoyancy * math.Abs(surface_C-a.air_C) * mix(low.prandtl, high.prandtl, g) /
 		((film_C + kelvin) * kinematic * kinematic)
-	return rayleigh, churchill(rayleigh, mix(low.churchill, high.churchill, g))
+	return forced, churchill(rayleigh, mix(low.churchill, high.churchill, g)), rayleigh
 }
 
 // cube is x³.

@@ -1,4 +1,5 @@
-// Package exp is the exponential function for inner loops, the same to the last digit on every platform.
+// Package exp is the exponential function for inner loops, the same to the last digit in WebAssembly and on processors for
+// which Go does not fuse a product with a sum, as amd64.
 //
 // In a browser math.Exp is four calls and a division, a third of what a berry costs there; this is a table and a
 // polynomial.
