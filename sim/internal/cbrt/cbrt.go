@@ -9,14 +9,12 @@ import "math"
 // parts is the number of steps between two powers of two.
 const parts = 64
 
-// What is known at the middle of each step: one over the number there, and the cube roots of it, of twice and of four times it.
-// The last fourth of the roots is not used; it spares the check of an index.
-var (
-	inverses [parts]float64
-	roots    [4 * parts]float64
-)
+// What is known at the middle of each step.
+var inverses, roots = newTables()
 
-func init() {
+// newTables finds one over the number in the middle of each step, and the cube roots of it, of twice and of four times it.
+// The last fourth of the roots is not used; it spares the check of an index.
+func newTables() (inverses [parts]float64, roots [4 * parts]float64) {
 	for j := range inverses {
 		middle := 1 + (float64(j)+0.5)/parts
 		inverses[j] = 1 / middle
@@ -24,6 +22,7 @@ func init() {
 			roots[power*parts+j] = math.Cbrt(math.Ldexp(middle, power))
 		}
 	}
+	return inverses, roots
 }
 
 // The layout of a float64 (IEEE 754).
