@@ -90,7 +90,9 @@ func BenchmarkMemory(b *testing.B) {
 	p.open(host.URL + "/").settled()
 	p.drawn()
 	for b.Loop() {
+		p.click("option-A-edit")
 		p.grows(b, "changes", 10, func(int) { p.changes(100) })
+		p.click("option-A-edit")
 		eval[bool](p, hook("season")+`.querySelector("summary").click() === undefined`)
 		p.seasonDone()
 		eval[bool](p, `(async () => {
@@ -130,15 +132,18 @@ func (p *tab) grows(b *testing.B, what string, times int, do func(k int)) {
 	}
 }
 
-// changes makes so many changes of options by their sliders, each as soon as the one before is answered.
+// changes makes so many changes of options by their sliders, each as soon as the one before is answered: rows of both are
+// turned to ever other azimuths, and every tenth pulls leaves, so that vines are measured anew. What comes twice comes after
+// 180 azimuths or 20 shares of leaves: a program that remembers all of them grows long after the first hundred changes.
 func (p *tab) changes(count int) {
 	p.t.Helper()
 	eval[bool](p, fmt.Sprintf(`(async (count) => {
-		const mark = %s, sliders = [%s, %s];
+		const mark = %s, azimuths = [%s, %s], leaves = document.getElementById("field-options-0-leaves-removedAfternoon");
 		for (let k = 0; k < count; k++) {
-			const slider = sliders[k %% 2], before = Number(mark.dataset.generation);
-			window.turned = (window.turned ?? 0) + 1;
-			slider.value = String((window.turned * 37) %% 180);
+			const before = Number(mark.dataset.generation), n = (window.changed = (window.changed ?? 0) + 1);
+			const slider = n %% 10 ? azimuths[n %% 2] : leaves;
+			const [low, high] = [Number(slider.min), Number(slider.max)];
+			slider.value = String(slider === leaves ? low + (high - low) * (((n / 10) * 7) %% 20 + 1) / 20 : (((n >> 1) + 1) * 37) %% 180);
 			slider.dispatchEvent(new Event("input", { bubbles: true }));
 			while (Number(mark.dataset.generation) <= before || mark.dataset.pending !== "false") await new Promise((done) => setTimeout(done, 5));
 		}
