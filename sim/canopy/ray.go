@@ -77,30 +77,29 @@ func (r *Ray) trace(fx, fy, fz float64, iz int, direction mgl64.Vec3) {
 	g := r.grid
 	d := g.sheared(direction)
 	x, y, z := newAxis(fx, d[0]/g.dx), newAxis(fy, d[1]/g.dy), newAxis(fz, d[2]/g.dz)
-	nx, ny, layers := int32(g.nx), int32(g.ny), int32(g.nz)
-	layer, ox, oy := int32(iz), int32(0), int32(0)
+	layer, ox, oy := iz, 0, 0
 	at := 0.0
 	list := r.list[:cap(r.list)]
 	n := 0
-	for layer >= 0 && layer < layers {
+	for layer >= 0 && layer < g.nz {
 		if n == len(list) {
 			list = append(list, crossing{})
 			list = list[:cap(list)]
 		}
 		c := &list[n]
 		n++
-		c.x, c.y, c.z = ox, oy, layer-int32(iz)
+		c.x, c.y, c.z = int32(ox), int32(oy), int32(layer-iz)
 		var next float64
 		// Not min: browsers would call a function for every cell.
 		switch {
 		case x.next <= y.next && x.next <= z.next:
 			next = x.next
 			x.next += x.step
-			ox = around(ox+x.sign, nx)
+			ox = around(ox+x.sign, g.nx)
 		case y.next <= z.next:
 			next = y.next
 			y.next += y.step
-			oy = around(oy+y.sign, ny)
+			oy = around(oy+y.sign, g.ny)
 		default:
 			next = z.next
 			z.next += z.step
@@ -117,7 +116,7 @@ func (r *Ray) trace(fx, fy, fz float64, iz int, direction mgl64.Vec3) {
 }
 
 // around is wrap for an index that was stepped by one from inside 0 … n-1, without a division for every cell.
-func around(i, n int32) int32 {
+func around(i, n int) int {
 	switch i {
 	case n:
 		return 0
@@ -131,7 +130,7 @@ func around(i, n int32) int32 {
 // axis walks the cell borders along one axis, in metres of the ray.
 type axis struct {
 	next, step float64
-	sign       int32
+	sign       int
 }
 
 // newAxis starts an axis at a fraction of a cell with a speed in cells per metre.
@@ -149,24 +148,23 @@ func newAxis(fraction, speed float64) axis {
 // sum adds up a quantity times length along the crossings from a start cell. Crossings outside the grid
 // end it.
 func (r *Ray) sum(cells []float32, run, ix, iy, iz int) float64 {
-	nx, ny, nz := int32(r.grid.nx), int32(r.grid.ny), int32(r.grid.nz)
-	x0, y0, z0 := int32(ix), int32(iy), int32(iz)
+	nx, ny, nz := r.grid.nx, r.grid.ny, r.grid.nz
 	total := 0.0
 	for i := range r.list {
 		c := &r.list[i]
-		z := z0 + c.z
-		if uint32(z) >= uint32(nz) {
+		z := iz + int(c.z)
+		if uint(z) >= uint(nz) {
 			break
 		}
-		x := x0 + c.x
+		x := ix + int(c.x)
 		if x >= nx {
 			x -= nx
 		}
-		y := y0 + c.y
+		y := iy + int(c.y)
 		if y >= ny {
 			y -= ny
 		}
-		total += float64(cells[(z*nx+x)*int32(run)+y]) * c.length
+		total += float64(cells[(z*nx+x)*run+y]) * c.length
 	}
 	return total
 }

@@ -174,11 +174,11 @@ func (s *streamer) share() {
 	s.steps = slices.Grow(s.steps[:0], len(list))[:len(list)]
 	s.segments = slices.Grow(s.segments[:0], len(list))[:len(list)]
 	steps := s.steps
-	layer := int32(s.grid.nx * 2 * s.grid.ny)
+	layer := s.grid.nx * 2 * s.grid.ny
 	for i := range list {
 		c, to := &list[i], &steps[i]
-		to.column, to.offset, to.length = c.x, c.z*layer+c.y, float32(c.length)
 		level := int(c.z)
+		to.column, to.offset, to.length = c.x, int32(level*layer+int(c.y)), float32(c.length)
 		if level < 0 {
 			level = -level
 		}
@@ -235,7 +235,7 @@ const batch = 64
 // sum adds up thickness times length from a start over so many segments, until the light is gone.
 func (s *streamer) sum(cells []float32, from *start, count int) float32 {
 	segments := s.segments[:count]
-	base := int32(from.iz*s.grid.nx*2*s.grid.ny + from.iy)
+	base := from.iz*s.grid.nx*2*s.grid.ny + from.iy
 	total := float32(0)
 	for total < opaque && len(segments) > 0 {
 		n := min(batch, len(segments))
@@ -244,14 +244,14 @@ func (s *streamer) sum(cells []float32, from *start, count int) float32 {
 		// Four at a time: in a browser the way back to the start of a loop costs more than an addition.
 		for len(rest) >= 4 {
 			a, b, c, d := rest[0], rest[1], rest[2], rest[3]
-			total += cells[base+a.offset] * a.length
-			total += cells[base+b.offset] * b.length
-			total += cells[base+c.offset] * c.length
-			total += cells[base+d.offset] * d.length
+			total += cells[base+int(a.offset)] * a.length
+			total += cells[base+int(b.offset)] * b.length
+			total += cells[base+int(c.offset)] * c.length
+			total += cells[base+int(d.offset)] * d.length
 			rest = rest[4:]
 		}
 		for _, e := range rest {
-			total += cells[base+e.offset] * e.length
+			total += cells[base+int(e.offset)] * e.length
 		}
 	}
 	return total
