@@ -129,7 +129,7 @@ const smallTexts = `(() => [...document.querySelectorAll("body *")].filter((e) =
 		return size < 11.95 ? [e.tagName.toLowerCase() + " “" + e.textContent.trim().slice(0, 30) + "” of " + size.toFixed(1) + " px"] : [];
 	}))()`
 
-// accessible runs axe over the page as it is.
+// accessible runs axe over the page as it is once nothing on it moves.
 func (p *tab) accessible() {
 	p.t.Helper()
 	axe, err := os.ReadFile(filepath.Join(bench.root, "web", "node_modules", "axe-core", "axe.min.js"))
@@ -137,6 +137,7 @@ func (p *tab) accessible() {
 		p.t.Fatal(err)
 	}
 	eval[chromedp.Void](p, string(axe)+"\nundefined")
+	p.unmoved()
 	// What lies under the ribbon or a sheet comes out by scrolling or closing: the sizes of targets are those of the page
 	// without them.
 	found := eval[[]string](p, `(() => {

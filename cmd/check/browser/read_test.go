@@ -50,7 +50,7 @@ func (p *tab) viewport(width, height int64, scale float64) {
 	p.do(chromedp.EmulateViewport(width, height, chromedp.EmulateScale(scale)))
 }
 
-// colourScheme sets what the system prefers: light or dark.
+// colourScheme sets what the system prefers, light or dark, and waits until the page has that look.
 func (p *tab) colourScheme(scheme string) {
 	p.t.Helper()
 	p.do(chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
@@ -59,6 +59,15 @@ func (p *tab) colourScheme(scheme string) {
 		})
 		return err
 	}))
+	p.unmoved()
+}
+
+// unmoved waits until no colour or place on the page is on its way to another. The browser tells the page what the system
+// prefers only with its next frame, and what then changes slowly starts in that frame: both must have passed before.
+func (p *tab) unmoved() {
+	p.t.Helper()
+	eval[bool](p, `new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done(true))))`)
+	p.until(`document.getAnimations().length === 0`)
 }
 
 // look is how a person has set window and colours.

@@ -84,7 +84,6 @@ func TestSeasonAndDirectionsOnMeasuredDays(t *testing.T) {
 	eval[bool](p, hook("season-table")+`.querySelector("summary").click() === undefined`)
 	p.looks([]look{{"light", 1440, 1000}, {"dark", 1440, 1000}, {"light", 768, 1024}, {"dark", 360, 740}}, func(look look, name string) {
 		eval[bool](p, hook("season")+`.scrollIntoView() === undefined`)
-		p.until(`document.getAnimations().length === 0`)
 		p.laidOut(look.width)
 		p.accessible()
 		p.shot("season-" + name)

@@ -201,7 +201,6 @@ func TestWeatherFileByKeyboard(t *testing.T) {
 
 	for _, scheme := range []string{"light", "dark"} {
 		p.colourScheme(scheme)
-		p.until(`document.getAnimations().length === 0`)
 		p.accessible()
 	}
 	p.do(chromedp.KeyEvent(kb.Escape))
