@@ -2,7 +2,6 @@ package canopy
 
 import (
 	"math"
-	"slices"
 
 	"github.com/go-gl/mathgl/mgl64"
 )
@@ -47,13 +46,21 @@ func (p Point) InFrame(d mgl64.Vec3) mgl64.Vec3 {
 	return d
 }
 
+// side is 1 for a mirrored point, 0 for a plain one.
+func (p Point) side() int {
+	if p.Mirrored {
+		return 1
+	}
+	return 0
+}
+
 // usualPatch is how many by how many directions share one look at what the leaves show.
 const usualPatch = 2
 
 // NewDomes finds the optical depths of all points. What the leaves show is looked at once for two by two
-// directions (the share of light that passes to the floor then errs by at most 0.01 at steps of 6°).
-// Crossings are listed once per direction and phase, cleared of empty columns, and then streamed over the
-// points. Pace is called between directions; its error abandons the work.
+// directions (the share of light that passes to the floor then errs by at most 0.01 at steps of 6°), on both sides of
+// the row. Steps of rays are listed once per direction and phase, cleared of empty columns, and then streamed over
+// the points. Pace is called between directions; its error abandons the work.
 func NewDomes(g *Grid, lattice Lattice, points []Point, pace func() error) (*Domes, error) {
 	return newDomes(g, lattice, points, usualPatch, nil, pace)
 }
@@ -61,22 +68,25 @@ func NewDomes(g *Grid, lattice Lattice, points []Point, pace func() error) (*Dom
 // newDomes looks at the leaves once for so many by so many directions, and only in those that are wanted, where these are given.
 func newDomes(g *Grid, lattice Lattice, points []Point, size int, wanted []bool, pace func() error) (*Domes, error) {
 	domes := &Domes{Lattice: lattice, Points: points, depth: make([]float32, lattice.Size()*len(points))}
-	groups := groupByPhase(g, points)
-	stream := newStreamer(g, groups)
+	groups, stream := groupByPhase(g, points), newStreamer(g)
 	for _, patch := range lattice.patches(size) {
-		if wanted != nil {
-			patch.directions = slices.DeleteFunc(patch.directions, func(i int) bool { return !wanted[i] })
-		}
-		if len(patch.directions) == 0 {
-			continue
-		}
-		stream.toward(patch.middle)
-		for _, i := range patch.directions {
-			if err := pace(); err != nil {
-				return nil, err
-			}
-			for k := range groups {
-				stream.run(&groups[k], lattice.Direction(i), domes.Depth(i))
+		looked := false
+		for side, directions := range patch.directions {
+			for _, i := range directions {
+				if len(groups[side]) == 0 || wanted != nil && !wanted[i] {
+					continue
+				}
+				if err := pace(); err != nil {
+					return nil, err
+				}
+				if !looked {
+					stream.thickness.Toward(patch.middle)
+					looked = true
+				}
+				direction := Point{Mirrored: side == 1}.InFrame(lattice.Direction(i))
+				for k := range groups[side] {
+					stream.run(&groups[side][k], direction, domes.Depth(i))
+				}
 			}
 		}
 	}

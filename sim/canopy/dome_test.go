@@ -72,6 +72,49 @@ func TestVerticalPathIsLeafAreaIndex(t *testing.T) {
 	}
 }
 
+// A path is the sum of the densities at places a millimetre apart on it, wherever it leaves the period of the row.
+func TestPathIsASumOfSmallSteps(t *testing.T) {
+	const (
+		nx, ny, nz = 7, 5, 6
+		edge       = 0.3
+		across     = 0.1
+		along      = -0.07
+	)
+	grid := canopy.NewGrid(nx, ny, nz, nx*edge, ny*edge, nz*edge, canopy.Slope{Across: across, Along: along})
+	random := rand.New(rand.NewPCG(11, 0))
+	var density [nx][ny][nz]float64
+	for i := range 90 {
+		x, y, z := i%nx, i/nx%ny, random.IntN(nz)
+		area := 0.1 * random.Float64()
+		at := (float64(x)+0.5)*edge - nx*edge/2
+		grid.AddArea(mgl64.Vec3{at, (float64(y) + 0.5) * edge, (float64(z)+0.5)*edge + at*across}, area)
+		density[x][y][z] += area / (edge * edge * edge)
+	}
+	cell := func(place float64, n int) int { return (int(math.Floor(place/edge))%n + n) % n }
+	ray := canopy.NewRay(grid)
+	for range 400 {
+		from := mgl64.Vec3{2 * (random.Float64() - 0.5), 3 * (random.Float64() - 0.5), 0.9}
+		d := mgl64.Vec3{random.NormFloat64(), random.NormFloat64(), random.NormFloat64()}.Normalize()
+		rise := d[2] - d[0]*across - d[1]*along
+		if math.Abs(rise) < 0.02 {
+			continue
+		}
+		const step = 0.001
+		want := 0.0
+		for way := step / 2; ; way += step {
+			height := from[2] - from[0]*across + way*rise
+			if height < 0 || height >= nz*edge {
+				break
+			}
+			want += step * density[cell(from[0]+way*d[0]+nx*edge/2, nx)][cell(from[1]+way*d[1], ny)][int(height/edge)]
+		}
+		// Each border that is met may be off by half a step.
+		if got := ray.Path(from, d); math.Abs(got-want) > 0.01+0.002*want {
+			t.Fatalf("from %.3v along %.3v: path %.4f, by small steps %.4f", from, d, got, want)
+		}
+	}
+}
+
 // Without blades a dome agrees to rounding with direct rays from the same place, for points snapped to the
 // phase of the dome.
 func TestDomeAgreesWithDirectRays(t *testing.T) {

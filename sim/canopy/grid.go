@@ -120,6 +120,9 @@ func (g *Grid) Length() float64 { return float64(g.ny) * g.dy }
 // index keeps cells along the row next to each other.
 func (g *Grid) index(ix, iy, iz int) int { return (iz*g.nx+ix)*g.ny + iy }
 
+// layer is how far cells of two layers lie from each other where every run along the row is written twice.
+func (g *Grid) layer() int { return g.nx * 2 * g.ny }
+
 // cell gives a point of the row frame in units of cells, with its height taken from the ground below it.
 func (g *Grid) cell(p mgl64.Vec3) (x, y, z float64) {
 	return (p[0] - g.x0) / g.dx, (p[1] - g.y0) / g.dy, (p[2] - p[0]*g.slope.Across) / g.dz

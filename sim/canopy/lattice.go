@@ -2,6 +2,7 @@ package canopy
 
 import (
 	"math"
+	"slices"
 
 	"github.com/go-gl/mathgl/mgl64"
 )
@@ -58,42 +59,79 @@ func (l Lattice) SolidAngle(i int) float64 {
 	return l.azimuthStep * math.Abs(math.Sin(middle+l.elevationStep/2)-math.Sin(middle-l.elevationStep/2))
 }
 
-// patch is some neighbouring directions of a lattice and the unit vector in their middle.
+// patch is neighbouring directions of the row frame that share one look at what the leaves show, and the unit vector in
+// their middle. Its directions are those of a lattice: of plain points, and of mirrored ones.
 type patch struct {
 	middle     mgl64.Vec3
-	directions []int
+	directions [2][]int
 }
 
-// patches parts a lattice into patches of so many by so many directions, fewer at its edge, and of more
-// columns towards the zenith, where they lie closer together. Those of a full lattice mirror each other about
-// the row line.
+// patches parts a lattice into patches of so many by so many directions, and of more columns towards the zenith, where they
+// lie closer together. Patches mirror each other about the row line, so that plain and mirrored points share them, and a
+// mirrored row is looked at from mirrored directions.
 func (l Lattice) patches(size int) []patch {
 	var all []patch
 	for row := 0; row < l.rows; row += size {
-		middle := l.elevation0 + l.elevationStep*(float64(row)+float64(size-1)/2)
-		count := max(int(math.Round(float64(l.columns)/float64(size)*math.Abs(math.Cos(middle)))), 1)
-		if l.columns%2 == 1 {
-			count |= 1
-		}
-		border := func(k int) int {
-			if 2*k > count {
-				return l.columns - (count-k)*l.columns/count
+		elevation := l.elevation0 + l.elevationStep*(float64(row)+float64(size-1)/2)
+		quarter := max(int(math.Ceil(math.Pi/2/l.azimuthStep/float64(size)*math.Cos(elevation))), 1)
+		band := make([]patch, 4*(quarter+1))
+		for j := range l.columns {
+			outward, inward := l.places(j, quarter)
+			for i := row * l.columns; i < min(row+size, l.rows)*l.columns; i += l.columns {
+				band[outward].directions[0] = append(band[outward].directions[0], i+j)
+				band[inward].directions[1] = append(band[inward].directions[1], i+j)
 			}
-			return k * l.columns / count
 		}
-		for k := range count {
-			var p patch
-			for i := row; i < min(row+size, l.rows); i++ {
-				for j := border(k); j < border(k+1); j++ {
-					p.directions = append(p.directions, i*l.columns+j)
-					p.middle = p.middle.Add(l.Direction(i*l.columns + j))
-				}
+		for k := range band {
+			if k&1 == 0 {
+				l.aim(&band[k], &band[k^1], k/4 == quarter)
 			}
-			p.middle = p.middle.Normalize()
-			all = append(all, p)
 		}
+		all = append(all, band...)
 	}
-	return all
+	return slices.DeleteFunc(all, func(p patch) bool { return len(p.directions[0])+len(p.directions[1]) == 0 })
+}
+
+// places finds the patch of a column in a band with so many patches to a quarter turn: that of plain points and, on the
+// other side of the row, that of mirrored ones. Where columns lie on the axes, so do the middles of patches, and
+// those are not told apart by the side on which they lie of theirs.
+func (l Lattice) places(column, quarter int) (plain, mirrored int) {
+	azimuth := math.Remainder(l.azimuth0+l.azimuthStep*float64(column), 2*math.Pi)
+	angle := math.Abs(azimuth)
+	inward := angle > math.Pi/2+onBorder
+	if inward {
+		angle = math.Pi - angle
+	}
+	place := angle/(math.Pi/2)*float64(quarter) + onBorder
+	onAxes := math.Abs(math.Remainder(l.azimuth0, l.azimuthStep)) < l.azimuthStep/4
+	if onAxes {
+		place += 0.5
+	}
+	k := int(place)
+	at := 4 * k
+	if azimuth < -onBorder && !(onAxes && k == 0) {
+		at += 2
+	}
+	switch {
+	case onAxes && k == quarter:
+		return at, at
+	case inward:
+		return at + 1, at
+	default:
+		return at, at + 1
+	}
+}
+
+// aim finds the middles of two patches that mirror each other, of which one lies outward of plain points, or which are one.
+func (l Lattice) aim(outward, inward *patch, one bool) {
+	for _, i := range outward.directions[0] {
+		outward.middle = outward.middle.Add(l.Direction(i))
+	}
+	if one {
+		outward.middle[0] = 0
+	}
+	outward.middle = outward.middle.Normalize()
+	inward.middle = Point{Mirrored: true}.InFrame(outward.middle)
 }
 
 // Sample is a direction between lattice directions, as four of them and their weights.

@@ -120,6 +120,16 @@ func NewThickness(g *Grid) *Thickness {
 	return t
 }
 
+// areaOf is leaf area density [m²/m³] in place of what leaves show.
+func areaOf(g *Grid) *Thickness {
+	t := &Thickness{grid: g, cells: make([]float32, 2*len(g.density))}
+	for cell, a := range g.density {
+		at := g.doubled(cell)
+		t.cells[at], t.cells[at+g.ny] = a, a
+	}
+	return t
+}
+
 // looseG is G of leaf area that was put in without blades: it faces everywhere alike.
 const looseG = 0.5
 

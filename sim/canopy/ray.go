@@ -10,161 +10,149 @@ import (
 // a ray has left a canopy of 2.5 m long before.
 const farthest = 250.0
 
-// crossing is one cell on a ray: its offset from the start cell and the length of the ray in it [m].
-// Offsets along and across the row are reduced to 0 … n-1, since the grid repeats.
-type crossing struct {
-	x, y, z int32
-	length  float64
+// step is one cell on a ray: its columns from that of the start, the rest of the offset of its cell, where every
+// run along the row is written twice, and the length of the ray in it [m]. Columns across and places along
+// the row are reduced to 0 … n-1, since the grid repeats.
+type step struct {
+	column, offset int32
+	length         float32
 }
 
-// Ray finds crossings, keeping its buffer from ray to ray. Use one Ray per goroutine.
+// Ray finds the cells on rays, keeping its buffers from ray to ray. Use one Ray per goroutine.
 type Ray struct {
-	grid *Grid
-	list []crossing
+	grid   *Grid
+	steps  []step     // of the last ray, and room for more
+	count  int        // how many there are
+	turns  []int      // how many of them lie nearer to the start than so many layers
+	layers int        // that it crosses
+	column int        // of its start
+	rest   int        // of the offset of its cell
+	area   *Thickness // leaf area density in place of what leaves show; nil until it is wanted
 }
 
 // NewRay makes a ray caster on a grid.
-func NewRay(g *Grid) *Ray { return &Ray{grid: g} }
+func NewRay(g *Grid) *Ray { return &Ray{grid: g, turns: make([]int, g.nz+1)} }
 
 // Path is the integral of leaf area density from a point along a unit vector of the row frame
 // [m² leaf per m² normal to the ray], found by exact traversal of the grid. A ray upward ends at the
 // top of the canopy, a ray downward at the ground.
 func (r *Ray) Path(from, direction mgl64.Vec3) float64 {
-	return r.integral(r.grid.density, r.grid.ny, from, direction)
+	if r.area == nil {
+		r.area = areaOf(r.grid)
+	}
+	return r.Depth(r.area, from, direction)
 }
 
 // Depth is the optical depth at Ω = 1 from a point along the direction for which the thickness was
 // found: Path with what the leaves of each cell show that way.
 func (r *Ray) Depth(t *Thickness, from, direction mgl64.Vec3) float64 {
-	return r.integral(t.cells, 2*r.grid.ny, from, direction)
-}
-
-// Each visits the cells on a ray from near to far with the distances between which it crosses them [m] and
-// what they add to the depth.
-func (r *Ray) Each(t *Thickness, from, direction mgl64.Vec3, visit func(from, to, depth float64)) {
-	r.Depth(t, from, direction)
-	g := r.grid
-	x, y, z := g.cell(from)
-	ix, iy, iz := wrap(int(math.Floor(x)), g.nx), wrap(int(math.Floor(y)), g.ny), int(math.Floor(z))
-	at := 0.0
-	for _, c := range r.list {
-		layer := iz + int(c.z)
-		if layer < 0 || layer >= g.nz {
-			return
-		}
-		cell := 2*g.index((ix+int(c.x))%g.nx, 0, layer) + iy + int(c.y)
-		visit(at, at+c.length, float64(t.cells[cell])*c.length)
-		at += c.length
-	}
-}
-
-// integral adds up a quantity of the cells, kept in runs along the row of the given size, along a ray.
-func (r *Ray) integral(cells []float32, run int, from, direction mgl64.Vec3) float64 {
-	r.list = r.list[:0]
 	g := r.grid
 	x, y, z := g.cell(from)
 	ix, iy, iz := math.Floor(x), math.Floor(y), math.Floor(z)
-	if z >= float64(g.nz) && g.sheared(direction)[2] >= 0 {
-		return 0
-	}
 	r.trace(x-ix, y-iy, z-iz, int(iz), direction)
-	return r.sum(cells, run, wrap(int(ix), g.nx), wrap(int(iy), g.ny), int(iz))
+	r.column, r.rest = wrap(int(ix), g.nx), int(iz)*g.layer()+wrap(int(iy), g.ny)
+	total := 0.0
+	for i := range r.steps[:r.count] {
+		s := &r.steps[i]
+		total += float64(t.cells[r.cell(s)]) * float64(s.length)
+	}
+	return total
 }
 
-// trace lists the crossings of a ray that starts at the given fractions of a cell in layer iz
-// (Amanatides & Woo 1987).
+// cell is where the cell of a step lies.
+func (r *Ray) cell(s *step) int {
+	column := r.column + int(s.column)
+	if column >= r.grid.nx {
+		column -= r.grid.nx
+	}
+	return r.rest + column*2*r.grid.ny + int(s.offset)
+}
+
+// Each visits the cells on the ray whose Depth was found last, from near to far, with the distances between which
+// it crosses them [m] and what they add to the depth.
+func (r *Ray) Each(t *Thickness, visit func(from, to, depth float64)) {
+	at := 0.0
+	for i := range r.steps[:r.count] {
+		s := &r.steps[i]
+		to := at + float64(s.length)
+		visit(at, to, float64(t.cells[r.cell(s)])*float64(s.length))
+		at = to
+	}
+}
+
+// trace lists the steps of a ray that starts at the given fractions of a cell in layer iz (Amanatides & Woo 1987),
+// layer by layer.
 func (r *Ray) trace(fx, fy, fz float64, iz int, direction mgl64.Vec3) {
 	g := r.grid
 	d := g.sheared(direction)
-	x, y, z := newAxis(fx, d[0]/g.dx), newAxis(fy, d[1]/g.dy), newAxis(fz, d[2]/g.dz)
-	layer, ox, oy := iz, 0, 0
-	at := 0.0
-	list := r.list[:cap(r.list)]
-	n := 0
-	for layer >= 0 && layer < g.nz {
-		if n == len(list) {
-			list = append(list, crossing{})
-			list = list[:cap(list)]
+	x, y, z := newAxis(fx, d[0]/g.dx, g.nx), newAxis(fy, d[1]/g.dy, g.ny), newAxis(fz, d[2]/g.dz, g.nz)
+	pace := math.Abs(d[0]/g.dx) + math.Abs(d[1]/g.dy) // borders of a layer crossed per metre
+	column, along, level, at := 0, 0, 0, 0.0
+	n, layers := 0, 0
+	for layer := iz; layer >= 0 && layer < g.nz && at < farthest; layer += z.sign {
+		end := z.next
+		if end > farthest {
+			end = farthest
 		}
-		c := &list[n]
-		n++
-		c.x, c.y, c.z = int32(ox), int32(oy), int32(layer-iz)
-		var next float64
+		z.next += z.step
+		r.turns[layers] = n
+		layers++
+		// The list moves only to grow: while garbage is looked for, each pointer that is written is noted.
+		if most := n + int((end-at)*pace) + 8; most > len(r.steps) {
+			r.steps = append(r.steps, make([]step, most)...)
+		}
+		steps := r.steps
 		// Not min: browsers would call a function for every cell.
-		switch {
-		case x.next <= y.next && x.next <= z.next:
-			next = x.next
-			x.next += x.step
-			ox = around(ox+x.sign, g.nx)
-		case y.next <= z.next:
-			next = y.next
+		for {
+			s := &steps[n]
+			s.column, s.offset = int32(column), int32(level+along)
+			n++
+			if x.next <= y.next {
+				if x.next > end {
+					s.length = float32(end - at)
+					break
+				}
+				s.length = float32(x.next - at)
+				at = x.next
+				x.next += x.step
+				if column += x.sign; column == x.end {
+					column = x.begin
+				}
+				continue
+			}
+			if y.next > end {
+				s.length = float32(end - at)
+				break
+			}
+			s.length = float32(y.next - at)
+			at = y.next
 			y.next += y.step
-			oy = around(oy+y.sign, g.ny)
-		default:
-			next = z.next
-			z.next += z.step
-			layer += z.sign
+			if along += y.sign; along == y.end {
+				along = y.begin
+			}
 		}
-		if next >= farthest {
-			c.length = farthest - at
-			break
-		}
-		c.length = next - at
-		at = next
+		at = end
+		level += z.sign * g.layer()
 	}
-	r.list = list[:n]
+	r.turns[layers] = n
+	r.count, r.layers = n, layers
 }
 
-// around is wrap for an index that was stepped by one from inside 0 … n-1, without a division for every cell.
-func around(i, n int) int {
-	switch i {
-	case n:
-		return 0
-	case -1:
-		return n - 1
-	default:
-		return i
-	}
-}
-
-// axis walks the cell borders along one axis, in metres of the ray.
+// axis walks the cell borders along one axis, in metres of the ray, from begin to before end and round again.
 type axis struct {
 	next, step float64
 	sign       int
+	begin, end int
 }
 
-// newAxis starts an axis at a fraction of a cell with a speed in cells per metre.
-func newAxis(fraction, speed float64) axis {
+// newAxis starts an axis of n cells at a fraction of a cell with a speed in cells per metre.
+func newAxis(fraction, speed float64, n int) axis {
 	switch {
 	case speed > 0:
-		return axis{(1 - fraction) / speed, 1 / speed, 1}
+		return axis{(1 - fraction) / speed, 1 / speed, 1, 0, n}
 	case speed < 0:
-		return axis{fraction / -speed, 1 / -speed, -1}
+		return axis{fraction / -speed, 1 / -speed, -1, n - 1, -1}
 	default:
-		return axis{math.Inf(1), math.Inf(1), 0}
+		return axis{math.Inf(1), math.Inf(1), 0, 0, n}
 	}
-}
-
-// sum adds up a quantity times length along the crossings from a start cell. Crossings outside the grid
-// end it.
-func (r *Ray) sum(cells []float32, run, ix, iy, iz int) float64 {
-	nx, ny, nz := r.grid.nx, r.grid.ny, r.grid.nz
-	total := 0.0
-	for i := range r.list {
-		c := &r.list[i]
-		z := iz + int(c.z)
-		if uint(z) >= uint(nz) {
-			break
-		}
-		x := ix + int(c.x)
-		if x >= nx {
-			x -= nx
-		}
-		y := iy + int(c.y)
-		if y >= ny {
-			y -= ny
-		}
-		total += float64(cells[(z*nx+x)*run+y]) * c.length
-	}
-	return total
 }

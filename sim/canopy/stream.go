@@ -11,9 +11,8 @@ import (
 // the list of crossings of a direction; a point moves by at most a quarter of a cell to reach it.
 const phases = 2
 
-// group is the points that share a phase and a mirroring: one list of crossings serves them all.
+// group is the points that share a phase and a mirroring: one list of steps serves them all.
 type group struct {
-	mirrored bool
 	fraction [3]float64 // of the start within its cell
 	columns  []column
 	lowest   int // layers of its lowest and highest start
@@ -26,13 +25,16 @@ type column struct {
 	starts []start
 }
 
-// start is a point snapped to a phase: its cell and its index among the points.
-type start struct{ iy, iz, point int }
+// start is a point snapped to a phase: its layer, the offset of its cell in its column, where every run along the row is
+// written twice, and its index among the points.
+type start struct{ iz, offset, point int }
 
-// groupByPhase sorts points by phase, mirroring and column. Points outside the grid count into its
-// lowest or highest layer.
-func groupByPhase(g *Grid, points []Point) []group {
-	groups := make([]group, 2*phases*phases*phases)
+// groupByPhase sorts points by mirroring, phase and column: plain ones and mirrored ones. Points outside the grid
+// count into its lowest or highest layer.
+func groupByPhase(g *Grid, points []Point) (sides [2][]group) {
+	for side := range sides {
+		sides[side] = make([]group, phases*phases*phases)
+	}
 	for i, p := range points {
 		x, y, z := g.cell(p.At)
 		cell := [3]float64{math.Floor(x), math.Floor(y), math.Floor(z)}
@@ -43,19 +45,20 @@ func groupByPhase(g *Grid, points []Point) []group {
 			key = key*phases + phase
 			fraction[axis] = (float64(phase) + 0.5) / phases
 		}
-		if key *= 2; p.Mirrored {
-			key++
-		}
+		to := &sides[p.side()][key]
+		to.fraction = fraction
 		iz := min(max(int(cell[2]), 0), g.nz-1)
-		groups[key].mirrored, groups[key].fraction = p.Mirrored, fraction
-		groups[key].add(wrap(int(cell[0]), g.nx), start{wrap(int(cell[1]), g.ny), iz, i})
+		to.add(wrap(int(cell[0]), g.nx), start{iz, iz*g.layer() + wrap(int(cell[1]), g.ny), i})
 	}
-	for _, g := range groups {
-		for _, c := range g.columns {
-			slices.SortStableFunc(c.starts, func(a, b start) int { return b.iz - a.iz })
+	for side := range sides {
+		sides[side] = slices.DeleteFunc(sides[side], func(g group) bool { return len(g.columns) == 0 })
+		for _, g := range sides[side] {
+			for _, c := range g.columns {
+				slices.SortStableFunc(c.starts, func(a, b start) int { return b.iz - a.iz })
+			}
 		}
 	}
-	return slices.DeleteFunc(groups, func(g group) bool { return len(g.columns) == 0 })
+	return sides
 }
 
 // add puts a start into its column.
@@ -85,22 +88,13 @@ type segment struct {
 type streamer struct {
 	grid      *Grid
 	ray       *Ray
-	thickness [2]*Thickness // towards the direction of plain and of mirrored points; nil without such points
-	filled    []int32       // where each column of cells begins, negative without leaves; twice, so that nothing wraps
-	steps     []step
-	turns     []int // how many steps lie nearer to the start than so many layers
+	thickness *Thickness // towards the direction
+	filled    []int32    // where each column of cells begins, negative without leaves; twice, so that nothing wraps
 	segments  []segment
 }
 
-// step is a crossing of the list as all starts of a group share it: columns from the start, the rest of the
-// offset of its cell, and its length [m].
-type step struct {
-	column, offset int32
-	length         float32
-}
-
-func newStreamer(g *Grid, groups []group) *streamer {
-	s := &streamer{grid: g, ray: NewRay(g), filled: make([]int32, 2*g.nx)}
+func newStreamer(g *Grid) *streamer {
+	s := &streamer{grid: g, ray: NewRay(g), thickness: NewThickness(g), filled: make([]int32, 2*g.nx)}
 	for i := range s.filled {
 		s.filled[i] = -1
 	}
@@ -110,35 +104,12 @@ func newStreamer(g *Grid, groups []group) *streamer {
 			s.filled[ix], s.filled[ix+g.nx] = int32(ix*2*g.ny), int32(ix*2*g.ny)
 		}
 	}
-	for k := range groups {
-		if side := groups[k].side(); s.thickness[side] == nil {
-			s.thickness[side] = NewThickness(g)
-		}
-	}
 	return s
 }
 
-// side is 1 for mirrored points.
-func (g *group) side() int {
-	if g.mirrored {
-		return 1
-	}
-	return 0
-}
-
-// toward finds what the leaves show a direction given in the frame of the points.
-func (s *streamer) toward(local mgl64.Vec3) {
-	for side, t := range s.thickness {
-		if t != nil {
-			t.Toward(Point{Mirrored: side == 1}.InFrame(local))
-		}
-	}
-}
-
-// run finds the optical depths of a group along a direction given in the frame of its points, near that
-// for which the thickness was found.
-func (s *streamer) run(g *group, local mgl64.Vec3, row []float32) {
-	direction := Point{Mirrored: g.mirrored}.InFrame(local)
+// run finds the optical depths of a group along a unit vector of the row frame near that for which the thickness was
+// found.
+func (s *streamer) run(g *group, direction mgl64.Vec3, row []float32) {
 	up := s.grid.sheared(direction)[2] >= 0
 	// The start from which the way out is longest has a list that serves all.
 	first := g.lowest
@@ -146,8 +117,11 @@ func (s *streamer) run(g *group, local mgl64.Vec3, row []float32) {
 		first = g.highest
 	}
 	s.ray.trace(g.fraction[0], g.fraction[1], g.fraction[2], first, direction)
-	s.share()
-	cells := s.thickness[g.side()].cells
+	steps, turns := s.ray.steps, s.ray.turns[:s.ray.layers+1]
+	if s.ray.count > len(s.segments) {
+		s.segments = make([]segment, len(steps))
+	}
+	cells := s.thickness.cells
 	for _, column := range g.columns {
 		// The start with the shortest way out comes first, and each that follows goes on from there.
 		from, n := 0, 0
@@ -159,8 +133,8 @@ func (s *streamer) run(g *group, local mgl64.Vec3, row []float32) {
 				at = &column.starts[len(column.starts)-1-k]
 				layers = at.iz
 			}
-			if to := s.turns[min(layers+1, len(s.turns)-1)]; to > from {
-				n = s.gather(column.ix, from, to, n)
+			if to := turns[min(layers+1, len(turns)-1)]; to > from {
+				n = s.gather(column.ix, steps[from:to], n)
 				from = to
 			}
 			row[at.point] = s.sum(cells, at, n)
@@ -168,32 +142,11 @@ func (s *streamer) run(g *group, local mgl64.Vec3, row []float32) {
 	}
 }
 
-// share turns the list of crossings into steps.
-func (s *streamer) share() {
-	list, turns := s.ray.list, s.turns[:0]
-	s.steps = slices.Grow(s.steps[:0], len(list))[:len(list)]
-	s.segments = slices.Grow(s.segments[:0], len(list))[:len(list)]
-	steps := s.steps
-	layer := s.grid.nx * 2 * s.grid.ny
-	for i := range list {
-		c, to := &list[i], &steps[i]
-		level := int(c.z)
-		to.column, to.offset, to.length = c.x, int32(level*layer+int(c.y)), float32(c.length)
-		if level < 0 {
-			level = -level
-		}
-		if level >= len(turns) {
-			turns = append(turns, i)
-		}
-	}
-	s.turns = append(turns, len(steps))
-}
-
 // gather keeps those of some steps that lie in columns that hold leaves, as seen from one start column, after the n
 // segments that are kept already, and tells how many there are then.
-func (s *streamer) gather(ix, from, to, n int) int {
+func (s *streamer) gather(ix int, rest []step, n int) int {
 	// Nothing that holds a pointer is written here: while garbage is looked for, each would be noted.
-	filled, segments, rest := s.filled[ix:], s.segments, s.steps[from:to]
+	filled, segments := s.filled[ix:], s.segments
 	// Four at a time, as in sum: 1.5 % of a day in a browser.
 	for len(rest) >= 4 {
 		a, b, c, d := &rest[0], &rest[1], &rest[2], &rest[3]
@@ -235,7 +188,7 @@ const batch = 64
 // sum adds up thickness times length from a start over so many segments, until the light is gone.
 func (s *streamer) sum(cells []float32, from *start, count int) float32 {
 	segments := s.segments[:count]
-	base := from.iz*s.grid.nx*2*s.grid.ny + from.iy
+	base := from.offset
 	total := float32(0)
 	for total < opaque && len(segments) > 0 {
 		n := min(batch, len(segments))

@@ -78,7 +78,7 @@ func leafDistances(grid *canopy.Grid, points []canopy.Point, pace func() error) 
 			thickness.Toward(d)
 			for f := side; f < len(points); f += spanFaces {
 				weight := lattice.SolidAngle(i) * canopy.Gap(1, ray.Depth(thickness, points[f].At, d))
-				ray.Each(thickness, points[f].At, d, func(from, to, depth float64) {
+				ray.Each(thickness, func(from, to, depth float64) {
 					all[min(int((from+to)/2/spanBin), spanBins-1)] += weight * depth
 				})
 			}
