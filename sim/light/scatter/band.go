@@ -14,10 +14,10 @@ import (
 // own.
 type Band struct {
 	model  *Model
-	share  []float64      // radiosity of each part per light caught [1/m]
-	root   []float64      // of share
-	answer blas64.General // inverse of the balance
-	known  []float64      // scratch
+	share  []float64 // radiosity of each part per light caught [1/m]
+	root   []float64 // of share
+	factor []float64 // of the balance, row after row: its triangle above the diagonal and, mirrored, below it
+	known  []float64 // scratch
 }
 
 // Solution is the light of one instant, all orders of scattering together. Its slices are reused.
@@ -55,11 +55,7 @@ func (m *Model) Band(leaf float64, albedo []float64, pace func() error) (*Band, 
 	if !ok {
 		return nil, fmt.Errorf("scatter: leaves scatter %g of their light and the floor %g: it never ends", leaf, albedo)
 	}
-	if err := pace(); err != nil {
-		return nil, err
-	}
-	lapack64.Potri(factor)
-	b.answer = full(balance)
+	b.factor = both(factor)
 	return b, pace()
 }
 
@@ -78,14 +74,28 @@ func (b *Band) balance() blas64.Symmetric {
 	return a
 }
 
-// full adds the lower half to a symmetric matrix.
-func full(a blas64.Symmetric) blas64.General {
+// both gives a triangular matrix with its half above the diagonal mirrored below.
+func both(a blas64.Triangular) []float64 {
 	for i := range a.N {
 		for j := range i {
 			a.Data[i*a.Stride+j] = a.Data[j*a.Stride+i]
 		}
 	}
-	return blas64.General{Rows: a.N, Cols: a.N, Stride: a.Stride, Data: a.Data}
+	return a.Data
+}
+
+// solve finds what the balance makes known of: down through the mirrored half of its factor, and up through the other. The rows
+// of both lie together, which triangular solvers of the library do not make use of in a browser.
+func (b *Band) solve(known, into []float64) {
+	n := len(known)
+	for i := range n {
+		row := b.factor[i*n:][:n]
+		into[i] = (known[i] - dot(row[:i], into[:i])) / row[i]
+	}
+	for i := n - 1; i >= 0; i-- {
+		row := b.factor[i*n:][:n]
+		into[i] = (into[i] - dot(row[i+1:], into[i+1:])) / row[i]
+	}
 }
 
 // At finds the light in the end from the light at first hand.
@@ -94,7 +104,7 @@ func (b *Band) At(first *Source, into *Solution) {
 	n, cells := m.parts(), len(m.section.cells)
 	into.resize(n, cells)
 	floats.MulTo(b.known, b.root, first.caught)
-	multiply(b.answer, b.known, into.emitted)
+	b.solve(b.known, into.emitted)
 	floats.Mul(into.emitted, b.root)
 	for i, share := range b.share {
 		if share > 0 {

@@ -28,3 +28,15 @@ func twoDots(a, b, x []float64) (sumA, sumB float64) {
 	}
 	return sumA, sumB
 }
+
+// dot is the scalar product of two rows of one length, four numbers at a time.
+func dot(a, x []float64) (sum float64) {
+	for len(x) >= 4 && len(a) >= 4 {
+		sum += a[0]*x[0] + a[1]*x[1] + a[2]*x[2] + a[3]*x[3]
+		a, x = a[4:], x[4:]
+	}
+	for i, value := range x {
+		sum += a[i] * value
+	}
+	return sum
+}

@@ -85,7 +85,10 @@ func (s *section) walk(list []step, x, z, dx, dz float64) (steps []step, end flo
 		end, last = x-dx*z/dz, s.lowest
 	}
 	for at := 0.0; (last-layer)*up.sign >= 0; {
-		next := math.Min(across.next, up.next)
+		next := across.next // not Min: browsers would call a function for every cell
+		if up.next < next {
+			next = up.next
+		}
 		if cell := s.number[layer*s.Columns+column]; cell >= 0 {
 			list = append(list, step{cell, next - at})
 		}
