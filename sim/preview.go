@@ -1,6 +1,7 @@
 package sim
 
 import (
+	"math"
 	"slices"
 
 	"rowlight/sim/growth"
@@ -31,6 +32,7 @@ type previewed struct {
 	vines *unpulled // whose leaves were pulled last; nil at first
 	day   numbers   // of the run
 	few   numbers   // of the run, by the few bunches
+	fruit hotFruit  // of the run
 }
 
 // unpulled are vines with all leaves that crews may pull.
@@ -73,9 +75,11 @@ func (e *Engine) Previews(s scenario.Scenario, run *Run, earlier *Previews, pace
 			sum := &run.Result.Options[i].Sides[side]
 			of.day.put(side, sum.Summary, &sum.Steps, nil)
 		}
-		if of.few, err = t.live(of.lean, s, option, course, pace); err != nil {
+		var few leanCourse
+		if of.few, few, err = t.live(of.lean, s, option, course, pace); err != nil {
 			return nil, err
 		}
+		of.fruit = newHotFruit(&run.Result.Options[i], few)
 		t.options = append(t.options, of)
 	}
 	return t, nil
@@ -105,18 +109,21 @@ func (e *Engine) footing(s scenario.Scenario, o scenario.Option, earlier *Previe
 	return out, err
 }
 
-// live is the day of an option by few bunches.
-func (t *Previews) live(l *lean, s scenario.Scenario, o scenario.Option, course weather.Series, pace func() error) (out numbers, err error) {
+// live is the day of an option by few bunches: its numbers, and how hot its hottest fruit is.
+func (t *Previews) live(l *lean, s scenario.Scenario, o scenario.Option, course weather.Series, pace func() error) (out numbers, hottest leanCourse, err error) {
 	d, err := l.live(s, o, course, &t.desk, pace)
 	if err != nil {
-		return out, err
+		return out, hottest, err
 	}
 	hours := leanHours()
 	from, to := daylit(course)
 	for _, side := range scenario.Sides {
-		out.put(int(side), d.summary(side, hours[from:to]), &d.tallies[side].steps, nil)
+		steps := &d.tallies[side].steps
+		out.put(int(side), d.summary(side, hours[from:to]), steps, nil)
+		hottest[side] = slices.Repeat([]float64{math.Inf(-1)}, len(hours))
+		copy(hottest[side][from:to], steps.Hottest_C)
 	}
-	return out, nil
+	return out, hottest, nil
 }
 
 // Of is the preview of a changed scenario, which must be valid. It is nil where there is none: of nothing, for other bunches,
@@ -137,19 +144,24 @@ func (t *Previews) Of(s scenario.Scenario, pace func() error) (*result.Preview, 
 	out := &result.Preview{Options: make([]result.OptionPreview, len(keys))}
 	for i, option := range grown.Options {
 		of := &t.options[i]
-		now := of.day
+		sums := [2]result.Summary{of.day.summary(0), of.day.summary(1)}
 		if keys[i] != t.keys[i] {
-			lived, err := t.live(leans[i], grown, option, course, pace)
+			lived, hottest, err := t.live(leans[i], grown, option, course, pace)
 			if err != nil {
 				return nil, err
 			}
-			now = shifted(of.day, &lived, &of.few, &numbers{})
+			now := shifted(of.day, &lived, &of.few, &numbers{})
+			at := of.fruit.hours([2]float64{sums[0].HottestAt_h, sums[1].HottestAt_h}, hottest)
+			for side := range sums {
+				sums[side] = now.summary(side)
+				sums[side].HottestAt_h = at[side]
+			}
 		}
 		for _, side := range scenario.Sides {
 			azimuth := option.Rows.SideAzimuth(side)
 			out.Options[i].Sides[side] = result.SidePreview{
 				Compass: scenario.Compass(azimuth), Azimuth_deg: azimuth,
-				SunSide: option.Rows.SunSideOf(side, s.Site.Latitude_deg), Summary: now.summary(int(side)),
+				SunSide: option.Rows.SunSideOf(side, s.Site.Latitude_deg), Summary: sums[side],
 			}
 		}
 	}
