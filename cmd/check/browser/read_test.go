@@ -50,7 +50,7 @@ func (p *tab) viewport(width, height int64, scale float64) {
 	p.do(chromedp.EmulateViewport(width, height, chromedp.EmulateScale(scale)))
 }
 
-// colourScheme sets what the system prefers, light or dark, and waits until the page has that look.
+// colourScheme sets what the system prefers: light or dark.
 func (p *tab) colourScheme(scheme string) {
 	p.t.Helper()
 	p.do(chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
@@ -59,10 +59,9 @@ func (p *tab) colourScheme(scheme string) {
 		})
 		return err
 	}))
-	p.unmoved()
 }
 
-// unmoved waits until no colour or place on the page is on its way to another. The browser tells the page what the system
+// unmoved waits until no colour or place on the open page is on its way to another. The browser tells the page what the system
 // prefers only with its next frame, and what then changes slowly starts in that frame: both must have passed before.
 func (p *tab) unmoved() {
 	p.t.Helper()
@@ -87,6 +86,7 @@ func (p *tab) looks(looks []look, check func(look look, name string)) {
 			p.t = t
 			p.viewport(l.width, l.height, 1)
 			p.colourScheme(l.scheme)
+			p.unmoved()
 			check(l, name)
 		})
 	}
