@@ -76,8 +76,10 @@ func (g *Grid) add(cell int, density float64) {
 
 // cellOf is the cell that holds a point of the row frame. Points below the ground count into the lowest
 // cell and points above the grid into the highest.
-func (g *Grid) cellOf(p mgl64.Vec3) int {
-	x, y, z := g.cell(p)
+func (g *Grid) cellOf(p mgl64.Vec3) int { return g.holding(g.cell(p)) }
+
+// holding is the cell that holds a point given in units of cells.
+func (g *Grid) holding(x, y, z float64) int {
 	ix, iy := wrap(int(math.Floor(x)), g.nx), wrap(int(math.Floor(y)), g.ny)
 	return g.index(ix, iy, min(max(int(math.Floor(z)), 0), g.nz-1))
 }
@@ -126,6 +128,11 @@ func (g *Grid) layer() int { return g.nx * 2 * g.ny }
 // cell gives a point of the row frame in units of cells, with its height taken from the ground below it.
 func (g *Grid) cell(p mgl64.Vec3) (x, y, z float64) {
 	return (p[0] - g.x0) / g.dx, (p[1] - g.y0) / g.dy, (p[2] - p[0]*g.slope.Across) / g.dz
+}
+
+// inCells gives a step in the row frame in units of cells.
+func (g *Grid) inCells(d mgl64.Vec3) mgl64.Vec3 {
+	return mgl64.Vec3{d[0] / g.dx, d[1] / g.dy, (d[2] - d[0]*g.slope.Across) / g.dz}
 }
 
 // sheared gives a direction of the row frame in the frame that follows the ground.

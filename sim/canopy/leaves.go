@@ -53,13 +53,14 @@ var sunflower = func() (points [leafSamples / 2]struct{ radius, sin, cos float64
 // cut shares out the area of a blade, taken as a disc of equal area, over the cells that it crosses.
 func (g *Grid) cut(l *training.Leaf, pieces []piece) []piece {
 	radius := math.Sqrt(l.Area / math.Pi)
-	across := l.Normal.Cross(l.Tip)
+	x, y, z := g.cell(l.Centre)
+	tip, across := g.inCells(l.Tip), g.inCells(l.Normal.Cross(l.Tip))
 	for k := range sunflower {
 		p := &sunflower[k]
-		r := radius * p.radius
-		along := l.Centre.Add(l.Tip.Mul(r * p.cos))
-		for _, side := range [2]float64{1, -1} {
-			cell := g.cellOf(along.Add(across.Mul(side * r * p.sin)))
+		along, aside := radius*p.radius*p.cos, radius*p.radius*p.sin
+		at := mgl64.Vec3{x + along*tip[0], y + along*tip[1], z + along*tip[2]}
+		for _, aside := range [2]float64{aside, -aside} {
+			cell := g.holding(at[0]+aside*across[0], at[1]+aside*across[1], at[2]+aside*across[2])
 			at := 0
 			for at < len(pieces) && pieces[at].cell != cell {
 				at++
