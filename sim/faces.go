@@ -2,7 +2,6 @@ package sim
 
 import (
 	"math"
-	"slices"
 
 	"rowlight/sim/result"
 	"rowlight/sim/scenario"
@@ -13,8 +12,8 @@ import (
 type sideTally struct {
 	side    scenario.Side
 	steps   result.Steps
-	highest extremes // scratch
-	coolest extremes // scratch, of temperatures with their signs turned
+	hottest []float64 // scratch: of each face
+	highest extremes  // scratch
 	tallies []sunburn.Tally
 }
 
@@ -28,27 +27,28 @@ type faceState struct {
 // record adds an instant of all faces; faces of a side are every other one, left first.
 func (t *sideTally) record(faces []faceState, air_C, wind_ms float64) {
 	lit, light, mean, berry, n := 0.0, 0.0, 0.0, 0.0, float64(len(t.tallies))
-	tenth := max(1, len(t.tallies)/10)
-	t.highest.clear(tenth)
-	t.coolest.clear(tenth)
-	for f := int(t.side); f < len(faces); f += 2 {
-		state := &faces[f]
+	if len(t.hottest) != len(t.tallies) {
+		t.hottest = make([]float64, len(t.tallies))
+	}
+	hottest := t.hottest
+	for i := range hottest {
+		state := &faces[2*i+int(t.side)]
 		if state.lit {
 			lit++
 		}
 		light += state.light
 		mean += state.hottest
 		berry += state.mean
-		t.highest.add(state.hottest)
-		t.coolest.add(-state.hottest)
+		hottest[i] = state.hottest
 	}
+	tenth := max(1, len(t.tallies)/10)
 	s := &t.steps
 	s.LitShare = append(s.LitShare, lit/n)
 	s.Light_Wm2 = append(s.Light_Wm2, light/n)
 	s.Mean_C = append(s.Mean_C, mean/n)
 	s.Berry_C = append(s.Berry_C, berry/n)
-	s.Coolest_C = append(s.Coolest_C, -meanOf(t.coolest))
-	s.Hottest_C = append(s.Hottest_C, meanOf(t.highest))
+	s.Hottest_C = append(s.Hottest_C, meanOf(t.highest.of(hottest, 1, tenth)))
+	s.Coolest_C = append(s.Coolest_C, -meanOf(t.highest.of(hottest, -1, tenth)))
 	s.AirNear_C = append(s.AirNear_C, air_C)
 	s.Wind_ms = append(s.Wind_ms, wind_ms)
 }
@@ -56,25 +56,31 @@ func (t *sideTally) record(faces []faceState, air_C, wind_ms float64) {
 // extremes are the highest of some values in rising order; sorting all of them would take longer.
 type extremes []float64
 
-// clear forgets all values and makes room for so many, which must come.
-func (e *extremes) clear(count int) {
-	*e = slices.Grow((*e)[:0], count)[:count]
-	for i := range *e {
-		(*e)[i] = math.Inf(-1)
+// of finds so many of the values times a sign, until the next values come. There must be as many.
+func (e *extremes) of(values []float64, sign float64, count int) []float64 {
+	if len(*e) != count {
+		*e = make(extremes, count)
 	}
-}
-
-// add keeps a value if it is among the highest so far.
-func (e extremes) add(value float64) {
-	if !(value > e[0]) {
-		return
+	kept, least := *e, math.Inf(-1)
+	for i := range kept {
+		kept[i] = least
 	}
-	at := 0
-	for at+1 < len(e) && e[at+1] < value {
-		e[at] = e[at+1]
-		at++
+	for _, value := range values {
+		if value *= sign; !(value > least) {
+			continue
+		}
+		at := 0
+		for _, next := range kept[1:] {
+			if !(next < value) {
+				break
+			}
+			kept[at] = next
+			at++
+		}
+		kept[at] = value
+		least = kept[0]
 	}
-	e[at] = value
+	return kept
 }
 
 // summary puts the day of a side into a few numbers.

@@ -229,8 +229,8 @@ func (d *optionDay) longwaveOn(k, f int, n *near) around {
 // It adds up what longwaveOn parts, in place: the chain passes here once for every face and instant.
 func (d *optionDay) longwave(k, f int, n *near, sum *light.Broad) {
 	v := &d.views[f]
-	*sum = d.light.FloorLongwave(f, n.floor)
-	sum.AddScaled(&v.sky, n.sky)
+	sum.SetScaled(&v.sky, n.sky)
+	d.light.AddFloorLongwave(f, n.floor, sum)
 	sum.AddScaled(&v.leaves, n.leaf)
 	sum.AddScaled(&v.own, heat.Emitted(d.mean[f]))
 	if len(d.nets) > 0 {

@@ -102,13 +102,3 @@ func (m *Model) Views(face int) (sky, ground, own, leaves Broad) {
 	leaves = Broad{Mean: 1}.Plus(sky.Times(-1)).Plus(ground.Times(-1)).Plus(own.Times(-1))
 	return sky, ground, own, leaves
 }
-
-// GroundOf is a flux that leaves each strip of floor as a face receives it where no net hangs.
-func (m *Model) GroundOf(face int, flux []float64) Broad { return m.received(m.ground, face, flux) }
-
-// received is a flux that leaves each strip of floor by the views of a face.
-func (m *Model) received(views []Broad, face int, flux []float64) Broad {
-	var sum Broad
-	sum.AddOf(views[face*m.Strips:(face+1)*m.Strips], flux)
-	return sum
-}

@@ -214,11 +214,18 @@ func (m *Model) FloorLight(face int, flux []float64) (sum Broad) {
 }
 
 // FloorLongwave is longwave that leaves each strip of floor as a face receives it between the threads of nets.
-func (m *Model) FloorLongwave(face int, flux []float64) Broad {
-	if m.netted == nil {
-		return m.GroundOf(face, flux)
+func (m *Model) FloorLongwave(face int, flux []float64) (sum Broad) {
+	m.AddFloorLongwave(face, flux, &sum)
+	return sum
+}
+
+// AddFloorLongwave adds it to other longwave.
+func (m *Model) AddFloorLongwave(face int, flux []float64, to *Broad) {
+	views := m.ground
+	if m.netted != nil {
+		views = m.netted.openGround
 	}
-	return m.received(m.netted.openGround, face, flux)
+	to.AddOf(views[face*m.Strips:(face+1)*m.Strips], flux)
 }
 
 // Netted are the views of a face between the threads of nets, of sky and floor, and the view of the threads. Together

@@ -69,7 +69,7 @@ func TestEveryBunchKeepsItsLight(t *testing.T) {
 			}
 		}
 		floor := []float64{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16}
-		if few.GroundOf(27, floor) != m.GroundOf(79, floor) {
+		if few.FloorLongwave(27, floor) != m.FloorLongwave(79, floor) {
 			t.Fatal("the last face sees another floor")
 		}
 	}
