@@ -12,8 +12,8 @@ import (
 	"rowlight/sim/weather"
 )
 
-// Previews tell at once, and nearly, what a change makes of the numbers of a run: all but one that moves bunches or changes
-// what hangs about the vines. The day is lived through by a part of the bunches in steps of 15 minutes, before and after the
+// Previews tell at once, and nearly, what a change makes of the numbers of a run: all but one of how many bunches there are, of the
+// rows' and vines' distances, or of what hangs about the vines. The day is lived through by a part of the bunches in steps of 15 minutes, before and after the
 // change, and what differs is added to the numbers of the run. It is not safe for concurrent use.
 type Previews struct {
 	keys    []string // of the options of the run
@@ -46,6 +46,7 @@ type footing struct {
 	key       string // of the lean
 	about     string // key of what is about its stand
 	lean      *lean
+	before    *light.Before // its leaves
 	model     *light.Model
 	scattered *scattering
 }
@@ -105,6 +106,7 @@ func (e *Engine) footing(s scenario.Scenario, o scenario.Option, earlier *Previe
 		return out, err
 	}
 	out.model, out.scattered = model, all
+	out.before = light.NewBefore(stand.Stand, slopeInRow(s.Site, o.Rows))
 	out.lean, err = leanOf(stand, model, all, previewBunches, pace)
 	return out, err
 }
@@ -126,7 +128,7 @@ func (t *Previews) live(l *lean, s scenario.Scenario, o scenario.Option, course 
 	return out, hottest, nil
 }
 
-// Of is the preview of a changed scenario, which must be valid. It is nil where there is none: of nothing, for other bunches,
+// Of is the preview of a changed scenario, which must be valid. It is nil where there is none: of nothing, for more or fewer bunches,
 // another number of options, and where nothing has changed that bears on heat or light.
 func (t *Previews) Of(s scenario.Scenario, pace func() error) (*result.Preview, error) {
 	grown, keys, err := t.changed(s)

@@ -105,7 +105,7 @@ func TestPreviewsThatAreNone(t *testing.T) {
 	for name, change := range map[string]func(s *scenario.Scenario){
 		"nothing":        func(*scenario.Scenario) {},
 		"weights":        func(s *scenario.Scenario) { s.Weights.Frost = 1 },
-		"shorter shoots": func(s *scenario.Scenario) { s.Options[0].Shoots.Length_m -= 0.2 },
+		"more shoots":    func(s *scenario.Scenario) { s.Options[0].Shoots.PerMetre++ },
 		"missing vines":  func(s *scenario.Scenario) { s.Options[0].Training.MissingVines = 0.2 },
 		"a net":          func(s *scenario.Scenario) { s.Options[0].Shade.NetSides = scenario.AfternoonSide },
 		"another option": func(s *scenario.Scenario) { s.Options = append(slices.Clone(s.Options), s.Options[0]) },
@@ -161,9 +161,9 @@ func TestSightedIsTheRun(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		shorter := scenario.Default()
-		shorter.Options[0].Shoots.Length_m -= 0.2
-		for what, of := range map[string]scenario.Scenario{"without a change": scenario.Default(), "on shorter shoots": shorter} {
+		more := scenario.Default()
+		more.Options[0].Shoots.PerMetre++
+		for what, of := range map[string]scenario.Scenario{"without a change": scenario.Default(), "on more shoots": more} {
 			if seen, err := soon.At(of, 12, free); seen != nil || err != nil {
 				t.Errorf("%s %+v, %v are seen", what, seen, err)
 			}

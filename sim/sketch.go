@@ -30,7 +30,7 @@ func (of *previewed) after(s scenario.Scenario, o scenario.Option, pace func() e
 	if err != nil {
 		return nil, err
 	}
-	sketch, err := of.lean.sketch(stand, s, o, pace)
+	sketch, err := of.lean.sketch(of.before, stand, s, o, pace)
 	if err == nil {
 		of.last = drawn{key, sketch}
 	}
@@ -71,18 +71,26 @@ type sketched struct {
 	leaving []float64     // scratch
 }
 
-// sketch is nearly the lean of the same bunches among the leaves of another stand, nil for other bunches or where no leaves were. Clumping,
-// light fields, the light on the floor and that which leaves take in stay those of l.
-func (l *lean) sketch(stand *training.Stand, s scenario.Scenario, o scenario.Option, pace func() error) (*lean, error) {
+// sketch is nearly the lean of the same bunches among the leaves of another stand, nil for other bunches or where no leaves were, and where
+// nets hang by bunches that have moved. Clumping, light fields, the light on the floor and that which leaves take in stay those of l.
+func (l *lean) sketch(before *light.Before, stand *training.Stand, s scenario.Scenario, o scenario.Option, pace func() error) (*lean, error) {
 	was := l.stand
-	if len(was.Leaves) == 0 || stand.Length != was.Length || stand.RowSpacing != was.RowSpacing || !slices.Equal(stand.Bunches, was.Bunches) {
+	if len(was.Leaves) == 0 || stand.Length != was.Length || stand.RowSpacing != was.RowSpacing || !slices.EqualFunc(stand.Bunches, was.Bunches, isBunch) {
+		return nil, nil
+	}
+	moved := !slices.Equal(stand.Bunches, was.Bunches)
+	if moved && len(about(s, o, was)) > 0 {
 		return nil, nil
 	}
 	other := *l
 	measures := was.measures // but for its top they need not be exact, and take as long as the stand
 	measures.Top_m += stand.Top - was.Top
+	if moved {
+		leaves := stand.MeasureLeaves()
+		measures.Top_m, measures.Bottom_m, measures.FruitHeight_m = leaves.Top_m, leaves.Bottom_m, stand.FruitHeight()
+	}
 	other.stand = &measured{stand, measures, leafArea(stand)}
-	change := light.NewChange(was.Stand, stand, slopeInRow(s.Site, o.Rows))
+	change := before.Change(stand)
 	var err error
 	if other.model, err = l.model.Sketch(change, pace); err != nil {
 		return nil, err
@@ -90,6 +98,12 @@ func (l *lean) sketch(stand *training.Stand, s scenario.Scenario, o scenario.Opt
 	other.sketched = newSketched(l.model, other.model, heat.FloorOf(s.Site.Floor).Albedo)
 	other.sketched.change = change
 	return &other, nil
+}
+
+// isBunch says whether two bunches are the same, wherever they hang.
+func isBunch(a, b training.Bunch) bool {
+	a.Centre = b.Centre
+	return a == b
 }
 
 func newSketched(before, after *light.Model, albedo float64) *sketched {

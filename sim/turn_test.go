@@ -27,7 +27,7 @@ func TestTurnToBareVines(t *testing.T) {
 		}
 	}
 	before, anew := models[0], models[1]
-	after, err := before.Sketch(light.NewChange(full, &bare, slopeInRow(scenario.Site{}, scenario.Rows{})), free)
+	after, err := before.Sketch(light.NewBefore(full, slopeInRow(scenario.Site{}, scenario.Rows{})).Change(&bare), free)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -27,6 +27,23 @@ func (d *Domes) Shift(lattice Lattice, come, gone *Grid, wanted []bool, pace fun
 	return shift, pace()
 }
 
+// Seen are domes in the directions of a lattice that are wanted, nil for all: NewDomes on a grid that may be higher than its leaves.
+func Seen(g *Grid, lattice Lattice, points []Point, wanted []bool, pace func() error) (*Domes, error) {
+	if len(g.leaves.held) == 0 {
+		return &Domes{Lattice: lattice, Points: points, depth: make([]float32, lattice.Size()*len(points))}, pace()
+	}
+	return newDomes(g.below(points), lattice, points, usualPatch, wanted, pace)
+}
+
+// Less is what domes have more than others of the same lattice and as many points.
+func (d *Domes) Less(other *Domes) *Domes {
+	rest := &Domes{Lattice: d.Lattice, Points: d.Points, depth: slices.Clone(d.depth)}
+	for i, depth := range other.depth {
+		rest.depth[i] -= depth
+	}
+	return rest
+}
+
 // add adds the optical depth of leaves times a factor. What they show is looked at in every direction, or as for NewDomes.
 func (d *Domes) add(g *Grid, factor float32, usual bool, wanted []bool, pace func() error) error {
 	if len(g.leaves.held) == 0 {

@@ -7,6 +7,7 @@ import (
 	"github.com/go-gl/mathgl/mgl64"
 
 	"rowlight/sim/canopy"
+	"rowlight/sim/canopy/yardstick"
 	"rowlight/sim/training"
 )
 
@@ -15,27 +16,118 @@ import (
 const (
 	sketchStep = 7.5
 	roughStep  = 10.0
+	roughDown  = 15.0 // to the floor, from bunches that have moved
 )
 
-// Change is what tells the leaves of a stand from those that it had before.
-type Change struct {
-	step_deg   float64
-	come, gone *canopy.Grid // without those that have gone, those that have come are all there are
+// Before is a stand before changes, and what those that moved its bunches have needed to look at in it. It is not safe for concurrent
+// use.
+type Before struct {
+	stand *training.Stand
+	slope canopy.Slope
+	grid  *canopy.Grid  // of its leaves; nil until it is needed
+	of    *Model        // whose faces have looked at them last, nil before any
+	rough *canopy.Domes // what they saw
 }
 
-// NewChange compares the leaves of a stand with those that it had before.
-func NewChange(before, after *training.Stand, slope canopy.Slope) *Change {
-	come, gone := without(after.Leaves, before.Leaves), without(before.Leaves, after.Leaves)
-	if len(come)+len(gone) > len(after.Leaves) {
-		return &Change{step_deg: roughStep, come: canopy.FromLeaves(before, after.Leaves, slope)} // domes know what all stopped
+// NewBefore is that of a stand.
+func NewBefore(stand *training.Stand, slope canopy.Slope) *Before {
+	return &Before{stand: stand, slope: slope}
+}
+
+// Change is what tells the leaves of a stand from those that it had before, and where its bunches hang.
+type Change struct {
+	before *Before
+	come   *canopy.Grid    // all leaves where most differ, else those that do
+	gone   *canopy.Grid    // of those that differ; nil where come is all
+	moved  *training.Stand // nil where the bunches hang as before
+}
+
+// Change compares the leaves of a stand with those before. Its bunches must be the same, in the same order; they may hang
+// elsewhere.
+func (b *Before) Change(after *training.Stand) *Change {
+	if !slices.Equal(b.stand.Bunches, after.Bunches) {
+		return &Change{before: b, come: canopy.FromStand(after, b.slope), moved: after}
 	}
-	return &Change{sketchStep, canopy.FromLeaves(before, come, slope), canopy.FromLeaves(before, gone, slope)}
+	come, gone := without(after.Leaves, b.stand.Leaves), without(b.stand.Leaves, after.Leaves)
+	if len(come)+len(gone) > len(after.Leaves) {
+		return &Change{before: b, come: canopy.FromStand(after, b.slope)}
+	}
+	return &Change{before: b, come: canopy.FromLeaves(b.stand, come, b.slope), gone: canopy.FromLeaves(b.stand, gone, b.slope)}
+}
+
+// lattice is that of the ways to the sky along which a change is looked at.
+func (c *Change) lattice() canopy.Lattice {
+	if c.gone == nil {
+		return canopy.Half(roughStep)
+	}
+	return canopy.Half(sketchStep)
+}
+
+// shift is what a change makes of the ways to the sky of a model whose faces hang as in now, in the directions that are wanted;
+// nil wants all.
+func (c *Change) shift(m, now *Model, wanted []bool, pace func() error) (*canopy.Domes, error) {
+	if c.moved == nil {
+		return m.domes.Shift(c.lattice(), c.come, c.gone, wanted, pace)
+	}
+	sees, err := canopy.Seen(c.come, c.lattice(), now.domes.Points, wanted, pace)
+	if err != nil {
+		return nil, err
+	}
+	// Not taken from what the domes hold about these directions: that is evened out, and even depth lets less light through.
+	saw, err := c.before.seen(m, wanted, pace)
+	if err != nil {
+		return nil, err
+	}
+	return sees.Less(saw), nil
+}
+
+// downFrom is the ways to the floor of a model whose faces hang where they do by now.
+func (c *Change) downFrom(now *Model, pace func() error) (*canopy.Domes, error) {
+	if c.moved != nil {
+		return canopy.Seen(c.come, canopy.HalfDown(roughDown), now.down.Points, nil, pace)
+	}
+	shift, err := now.down.Shift(now.down.Lattice, c.come, c.gone, nil, pace)
+	if err != nil {
+		return nil, err
+	}
+	return now.down.Shifted(shift), nil
+}
+
+// seen is what the faces of a model saw of all leaves before.
+func (b *Before) seen(m *Model, wanted []bool, pace func() error) (*canopy.Domes, error) {
+	if b.grid == nil {
+		b.grid = canopy.FromStand(b.stand, b.slope)
+	}
+	if wanted == nil && b.of == m {
+		return b.rough, nil
+	}
+	saw, err := canopy.Seen(b.grid, canopy.Half(roughStep), m.domes.Points, wanted, pace)
+	if err == nil && wanted == nil {
+		b.of, b.rough = m, saw
+	}
+	return saw, err
+}
+
+// hung is a copy of the model with its faces where they are after a change, but for what they see from there.
+func (m *Model) hung(by *Change) *Model {
+	other := *m
+	if by.moved == nil {
+		return &other
+	}
+	all, places := by.moved.Faces(), yardstick.Places(by.moved)
+	faces, points := make([]training.Face, len(m.Faces)), make([]canopy.Point, len(m.Faces))
+	for f, face := range m.Faces {
+		now := 2*face.Bunch + int32(f%2)
+		faces[f], points[f] = all[now], places[now]
+	}
+	other.Faces, other.domes, other.down, other.top = faces, m.domes.At(points), m.down.At(points), by.moved.Top
+	return &other
 }
 
 // SketchBeam is nearly the model of the same faces after the leaves of its stand have changed as far as the beam of some suns
 // goes; all other light stays that of m. Pace is as for New.
 func (m *Model) SketchBeam(by *Change, suns []mgl64.Vec3, pace func() error) (*Model, error) {
-	lattice := canopy.Half(by.step_deg)
+	lattice := by.lattice()
 	wanted := make([]bool, lattice.Size())
 	for _, sun := range suns {
 		for _, side := range m.domes.Points[:2] { // the faces of a side look at the sun alike
@@ -46,33 +138,31 @@ func (m *Model) SketchBeam(by *Change, suns []mgl64.Vec3, pace func() error) (*M
 			}
 		}
 	}
-	other := *m
+	other := m.hung(by)
 	var err error
-	other.shift, err = m.domes.Shift(lattice, by.come, by.gone, wanted, pace)
-	return &other, err
+	other.shift, err = by.shift(m, other, wanted, pace)
+	return other, err
 }
 
 // Sketch is nearly the model of the same faces after the leaves of its stand have changed: the ways to the sky are looked at
 // in few directions, and only for what leaves stop that have come or gone, while clumping and fields stay those of m. Pace is
 // as for New.
 func (m *Model) Sketch(by *Change, pace func() error) (*Model, error) {
-	other := *m
+	other := m.hung(by)
 	var err error
-	if other.shift, err = m.domes.Shift(canopy.Half(by.step_deg), by.come, by.gone, nil, pace); err != nil {
+	if other.shift, err = by.shift(m, other, nil, pace); err != nil {
 		return nil, err
 	}
-	down, err := m.down.Shift(m.down.Lattice, by.come, by.gone, nil, pace)
-	if err != nil {
+	if other.down, err = by.downFrom(other, pace); err != nil {
 		return nil, err
 	}
-	other.down = m.down.Shifted(down)
 	other.viewGround()
 	if err := pace(); err != nil {
 		return nil, err
 	}
 	other.shiftSky()
-	other.netted = m.netted.among(m, &other)
-	return &other, pace()
+	other.netted = m.netted.among(m, other)
+	return other, pace()
 }
 
 // without is the leaves that are not among others. Both come node after node.

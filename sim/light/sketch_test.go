@@ -2,6 +2,7 @@ package light
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/go-gl/mathgl/mgl64"
@@ -13,7 +14,7 @@ import (
 // sketch draws the model of a stand after its leaves have changed.
 func sketch(t *testing.T, m *Model, before, after *training.Stand) *Model {
 	t.Helper()
-	other, err := m.Sketch(NewChange(before, after, m.slope), free)
+	other, err := m.Sketch(NewBefore(before, m.slope).Change(after), free)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -33,20 +34,33 @@ func among(s *training.Stand, every int, factor float64) *training.Stand {
 	return &other
 }
 
+// fruitRaised is a stand whose bunches hang higher among other leaves [m].
+func fruitRaised(s *training.Stand, by float64) *training.Stand {
+	other := among(s, 4, 1)
+	other.Bunches = slices.Clone(s.Bunches)
+	for i := range other.Bunches {
+		other.Bunches[i].Centre[2] += by
+	}
+	return other
+}
+
 // A sketch is near the model made anew at the same clumping and with the same fields: it sees the floor alike, since that is
-// looked at in the same directions, and the sky nearly so, and the sun lights nearly the same faces.
+// looked at in the same directions unless bunches have moved, and the sky nearly so, and the sun lights nearly the same faces.
 func TestSketchIsNearTheModelMadeAnew(t *testing.T) {
 	full := invented(8, 3500, 60, false)
 	slope := canopy.Slope{Across: 0.05, Along: -0.03}
 	for name, c := range map[string]struct {
 		before, after *training.Stand
 		sky, mean     float64 // how far off views of the sky may be, of any face and of all
+		floor         float64 // and views of its strips, of any face
+		lit           float64 // faces that may be in another light, over those without the sketch
 	}{
-		"a third gone":   {full, among(full, 3, 1), 0.025, 0.004},
-		"a third come":   {among(full, 3, 1), full, 0.025, 0.004},
-		"all smaller":    {full, among(full, 1, 0.7), 0.025, 0.004},
-		"two thirds new": {among(full, 3, 1), among(full, 3, 1.3), 0.025, 0.004},
-		"nothing":        {full, full, 1e-12, 1e-12},
+		"a third gone":   {full, among(full, 3, 1), 0.025, 0.004, 1e-4, 0.5},
+		"a third come":   {among(full, 3, 1), full, 0.025, 0.004, 1e-4, 0.5},
+		"all smaller":    {full, among(full, 1, 0.7), 0.025, 0.004, 1e-4, 0.5},
+		"two thirds new": {among(full, 3, 1), among(full, 3, 1.3), 0.025, 0.004, 1e-4, 0.5},
+		"fruit higher":   {full, fruitRaised(full, 0.3), 0.025, 0.007, 0.04, 0.6},
+		"nothing":        {full, full, 1e-12, 1e-12, 1e-4, 0.5},
 	} {
 		m, want := model(t, c.before, slope), model(t, c.after, slope)
 		want.clumping, want.field = m.clumping, m.field
@@ -54,11 +68,20 @@ func TestSketchIsNearTheModelMadeAnew(t *testing.T) {
 			t.Fatal(err)
 		}
 		got := sketch(t, m, c.before, c.after)
-		if off := furthest(got.ground, want.ground); off > 1e-4 {
+		if off := furthest(got.ground, want.ground); off > c.floor {
 			t.Errorf("%s: views of the floor are %.6f off", name, off)
 		}
 		if off := furthest(got.sky, want.sky); off > c.sky {
 			t.Errorf("%s: views of the sky are %.4f off", name, off)
+		}
+		floor := func(m *Model) (mean float64) {
+			for i := range m.ground {
+				mean += m.ground[i].Mean / float64(len(m.Faces))
+			}
+			return mean
+		}
+		if off, change := floor(got)-floor(want), floor(m)-floor(want); math.Abs(off) > 0.25*math.Abs(change)+1e-4 {
+			t.Errorf("%s: faces see %+.4f more of the floor on the average, %+.4f without the sketch", name, off, change)
 		}
 		mean := 0.0
 		for f := range got.sky {
@@ -68,8 +91,24 @@ func TestSketchIsNearTheModelMadeAnew(t *testing.T) {
 			t.Errorf("%s: faces see %+.4f more of the sky on the average", name, mean)
 		}
 		off, lit, before := lightings(got, want), lightings(want, nil), lightings(m, want)
-		if off > before/2 {
+		if float64(off) > c.lit*float64(before) {
 			t.Errorf("%s: %d of %d lit faces are in another light, %d without the sketch", name, off, lit, before)
+		}
+	}
+}
+
+// A change is the same for a model whoever has looked along it before.
+func TestChangeIsSharedByModels(t *testing.T) {
+	full := invented(8, 3500, 60, false)
+	m, before := model(t, full, canopy.Slope{}), NewBefore(full, canopy.Slope{})
+	few, change := m.Every(2), before.Change(fruitRaised(full, 0.1))
+	for _, of := range []*Model{m, few, m} {
+		got, err := of.Sketch(change, free)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if off := furthest(got.sky, sketch(t, of, full, fruitRaised(full, 0.1)).sky); off > 0 {
+			t.Errorf("of %d faces views of the sky are %g off", len(of.Faces), off)
 		}
 	}
 }
@@ -116,8 +155,8 @@ func TestSketchBehindNets(t *testing.T) {
 func TestSketchOfTheBeamLightsAsTheSketch(t *testing.T) {
 	full := invented(8, 3500, 60, false)
 	m := model(t, full, canopy.Slope{Across: 0.05})
-	for name, after := range map[string]*training.Stand{"a third gone": among(full, 3, 1), "all smaller": among(full, 1, 0.7)} {
-		change := NewChange(full, after, m.slope)
+	for name, after := range map[string]*training.Stand{"a third gone": among(full, 3, 1), "all smaller": among(full, 1, 0.7), "fruit higher": fruitRaised(full, 0.1)} {
+		change := NewBefore(full, m.slope).Change(after)
 		whole, err := m.Sketch(change, free)
 		if err != nil {
 			t.Fatal(err)

@@ -157,13 +157,21 @@ func (l *Leaf) inclination() float64 {
 	return math.Acos(min(math.Abs(l.Normal.Z()), 1)) * 180 / math.Pi
 }
 
+// FruitHeight is the mean height of the middle of the bunches [m], 0 without any.
+func (s *Stand) FruitHeight() (mean float64) {
+	for i := range s.Bunches {
+		mean += s.Bunches[i].Centre.Z() / float64(len(s.Bunches))
+	}
+	return mean
+}
+
 func (s *Stand) measureFruit(m *Measures, canopy float64) {
 	if len(s.Bunches) == 0 {
 		return
 	}
+	m.FruitHeight_m = s.FruitHeight()
 	mass := 0.0
 	for i := range s.Bunches {
-		m.FruitHeight_m += s.Bunches[i].Centre.Z() / float64(len(s.Bunches))
 		mass += float64(s.Bunches[i].Berries) * berryMass * 1000
 	}
 	m.LeafToFruit_cm2_per_g = m.LeafArea_m2_per_m * canopy * 1e4 / mass

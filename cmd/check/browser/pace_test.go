@@ -255,6 +255,55 @@ func TestPreviewStandsInForTheResult(t *testing.T) {
 	}
 }
 
+// TestPreviewOfAWire moves the fruiting wire of one option and keeps the result back: numbers and fruit are those that the engine
+// foretells of the bunches that have moved, and near to the result that takes their place.
+func TestPreviewOfAWire(t *testing.T) {
+	p := newTab(t, bench.browser)
+	p.beforeLoad(holdResults)
+	p.open(bench.origin)
+	p.settled()
+	p.until(hook("odds") + `?.classList.contains("pending") === false`)
+	p.drawn()
+	p.click("option-A-edit")
+	p.until(hook("option-A-wire-1-height"))
+	p.still()
+	before := p.numbers()
+	eval[bool](p, keepFaces)
+	eval[bool](p, `window.holding = true`)
+	p.enterBox("option-A-wire-1-height", "1.15")
+	p.until(hook("calculation") + `.dataset.preview && window.faces[0]`)
+	p.says("option-A-hottest", "≈")
+	soon, seen := p.numbers(), eval[[]float64](p, `window.faces[0]`)
+	p.looks([]look{{"light", 1440, 900}, {"dark", 768, 1024}, {"dark", 360, 740}}, func(look look, name string) {
+		p.still()
+		p.laidOut(look.width)
+		p.shot("preview-wire-" + name)
+	})
+	p.viewport(1440, 900, 1)
+	p.until(`!!window.held`)
+	eval[bool](p, `(window.faces = [], window.holding = false, window.held(), true)`)
+	p.until(hook("calculation") + `.dataset.pending === "false" && window.faces[0]`)
+	after, faces := p.numbers(), eval[[]float64](p, `window.faces[0]`)
+	if len(faces) == 0 || len(faces) != len(seen) {
+		t.Fatalf("the option has %d faces, before the result %d", len(faces), len(seen))
+	}
+	off := 0.0
+	for f := range faces {
+		off += (faces[f] - seen[f]) / float64(len(faces))
+	}
+	if math.Abs(off) > 0.7 {
+		t.Errorf("the fruit is %+.2f K warmer on the whole than was shown before the result", off)
+	}
+	for name, near := range map[string]float64{"option-A-hottest": 1.7, "option-B-hottest": 0} {
+		if math.Abs(after[name]-soon[name]) > near {
+			t.Errorf("%s is %.2f, foretold were %.2f", name, after[name], soon[name])
+		}
+	}
+	if soon["option-A-hottest"] == before["option-A-hottest"] {
+		t.Error("the preview of the wire changes nothing: the test says nothing")
+	}
+}
+
 // hourNumbers are the numbers of the hour that is shown, by test mark.
 func (p *tab) hourNumbers() map[string]float64 {
 	p.t.Helper()

@@ -16,13 +16,14 @@ import (
 
 // Benchmarks of the page. `go run ./cmd/check -bench` runs them and judges what does not depend on the machine.
 
-// feeling moves a slider, one change after the other: for each it notes when there were new numbers, first nearly and
+// feeling moves a slider, or types numbers from low to high into a box, one change after the other: for each it notes when there were new numbers, first nearly and
 // then exactly, when the view had drawn new colours of the fruit, first nearly and then exactly, since the input, and what
 // rasterising took [ms].
-const feeling = `(async (id, changes) => {
-	const slider = document.getElementById(id), mark = document.querySelector("[data-testid=calculation]");
+const feeling = `(async (control, changes, low, high) => {
+	const slider = document.querySelector(control), mark = document.querySelector("[data-testid=calculation]");
 	const view = document.querySelector("iframe").contentWindow.rowlightView;
-	const [low, high] = [Number(slider.min), Number(slider.max)];
+	low ??= Number(slider.min);
+	high ??= Number(slider.max);
 	const pause = (ms) => new Promise((done) => setTimeout(done, ms));
 	const change = (marks) => new Promise((done) => {
 		const watch = new MutationObserver(() => {
@@ -63,13 +64,14 @@ const feeling = `(async (id, changes) => {
 	return taken;
 })`
 
-// BenchmarkFeel moves a slider of one option, one of the weather of both, and one that grows vines anew, two options
-// shown by the heat of their fruit.
+// BenchmarkFeel moves a slider of one option, one of the weather of both, one that pulls leaves, and the fruiting wire, two
+// options shown by the heat of their fruit.
 func BenchmarkFeel(b *testing.B) {
-	for _, change := range []struct{ name, field string }{
-		{"azimuth", "field-options-0-rows-azimuth_deg"},
-		{"wind", "field-weather-wind_ms"},
-		{"leaves", "field-options-0-leaves-removedAfternoon"},
+	for _, change := range []struct{ name, control, between string }{
+		{"azimuth", "#field-options-0-rows-azimuth_deg", "null, null"},
+		{"wind", "#field-weather-wind_ms", "null, null"},
+		{"leaves", "#field-options-0-leaves-removedAfternoon", "null, null"},
+		{"wire", "[data-testid=option-A-wire-1-height]", "0.7, 1.2"},
 	} {
 		b.Run(change.name, func(b *testing.B) {
 			p := newTab(b, bench.browser)
@@ -80,15 +82,15 @@ func BenchmarkFeel(b *testing.B) {
 			switch change.name {
 			case "wind":
 				p.click("site")
-			case "leaves":
+			case "leaves", "wire":
 				p.click("option-A-edit")
 			}
-			p.until(`!!document.getElementById(` + quoted(change.field) + `)`)
+			p.until(`!!document.querySelector(` + quoted(change.control) + `)`)
 			p.still()
 			eval[bool](p, `(window.longTasks.length = 0, true)`)
 			changes := 40
 			for b.Loop() {
-				taken := eval[[][5]float64](p, fmt.Sprintf(`%s(%q, %d)`, feeling, change.field, changes))
+				taken := eval[[][5]float64](p, fmt.Sprintf(`%s(%q, %d, %s)`, feeling, change.control, changes, change.between))
 				b.ReportMetric(taken[0][0], "first-ms")
 				b.ReportMetric(percentile(taken, 0, 50), "middle-ms")
 				b.ReportMetric(late(taken, 0), "numbers-ms")
