@@ -85,7 +85,7 @@ func (r *Ray) Each(t *Thickness, visit func(from, to, depth float64)) {
 func (r *Ray) trace(fx, fy, fz float64, iz int, direction mgl64.Vec3) {
 	g := r.grid
 	d := g.sheared(direction)
-	x, y, z := newAxis(fx, d[0]/g.dx, g.nx), newAxis(fy, d[1]/g.dy, g.ny), newAxis(fz, d[2]/g.dz, g.nz)
+	x, y, z := newAxis(fx, d[0]/g.dx), newAxis(fy, d[1]/g.dy), newAxis(fz, d[2]/g.dz)
 	pace := math.Abs(d[0]/g.dx) + math.Abs(d[1]/g.dy) // borders of a layer crossed per metre
 	column, along, level, at := 0, 0, 0, 0.0
 	n, layers := 0, 0
@@ -115,9 +115,7 @@ func (r *Ray) trace(fx, fy, fz float64, iz int, direction mgl64.Vec3) {
 				s.length = float32(x.next - at)
 				at = x.next
 				x.next += x.step
-				if column += x.sign; column == x.end {
-					column = x.begin
-				}
+				column = around(column+x.sign, g.nx)
 				continue
 			}
 			if y.next > end {
@@ -127,9 +125,7 @@ func (r *Ray) trace(fx, fy, fz float64, iz int, direction mgl64.Vec3) {
 			s.length = float32(y.next - at)
 			at = y.next
 			y.next += y.step
-			if along += y.sign; along == y.end {
-				along = y.begin
-			}
+			along = around(along+y.sign, g.ny)
 		}
 		at = end
 		level += z.sign * g.layer()
@@ -138,21 +134,32 @@ func (r *Ray) trace(fx, fy, fz float64, iz int, direction mgl64.Vec3) {
 	r.count, r.layers = n, layers
 }
 
-// axis walks the cell borders along one axis, in metres of the ray, from begin to before end and round again.
+// axis walks the cell borders along one axis, in metres of the ray.
 type axis struct {
 	next, step float64
 	sign       int
-	begin, end int
 }
 
-// newAxis starts an axis of n cells at a fraction of a cell with a speed in cells per metre.
-func newAxis(fraction, speed float64, n int) axis {
+// newAxis starts an axis at a fraction of a cell with a speed in cells per metre.
+func newAxis(fraction, speed float64) axis {
 	switch {
 	case speed > 0:
-		return axis{(1 - fraction) / speed, 1 / speed, 1, 0, n}
+		return axis{(1 - fraction) / speed, 1 / speed, 1}
 	case speed < 0:
-		return axis{fraction / -speed, 1 / -speed, -1, n - 1, -1}
+		return axis{fraction / -speed, 1 / -speed, -1}
 	default:
-		return axis{math.Inf(1), math.Inf(1), 0, 0, n}
+		return axis{math.Inf(1), math.Inf(1), 0}
+	}
+}
+
+// around is where an index that has been stepped by one comes to where n places repeat.
+func around(i, n int) int {
+	switch i {
+	case n:
+		return 0
+	case -1:
+		return n - 1
+	default:
+		return i
 	}
 }
