@@ -78,16 +78,17 @@ func (l *lean) sketch(before *light.Before, stand *training.Stand, s scenario.Sc
 	if len(was.Leaves) == 0 || stand.Length != was.Length || stand.RowSpacing != was.RowSpacing || !slices.EqualFunc(stand.Bunches, was.Bunches, isBunch) {
 		return nil, nil
 	}
-	moved := !slices.Equal(stand.Bunches, was.Bunches)
+	moved := before.Moves(stand)
 	if moved && len(about(s, o, was)) > 0 {
 		return nil, nil
 	}
 	other := *l
-	measures := was.measures // but for its top they need not be exact, and take as long as the stand
-	measures.Top_m += stand.Top - was.Top
+	measures := was.measures // of which but few are asked for, and all take as long as the stand
 	if moved {
 		leaves := stand.MeasureLeaves()
 		measures.Top_m, measures.Bottom_m, measures.FruitHeight_m = leaves.Top_m, leaves.Bottom_m, stand.FruitHeight()
+	} else {
+		measures.Top_m += stand.Top - was.Top
 	}
 	other.stand = &measured{stand, measures, leafArea(stand)}
 	change := before.Change(stand)

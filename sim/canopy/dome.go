@@ -2,6 +2,7 @@ package canopy
 
 import (
 	"math"
+	"slices"
 
 	"github.com/go-gl/mathgl/mgl64"
 )
@@ -38,6 +39,9 @@ func (d *Domes) Along(point int, s *Sample) float64 {
 	return depth
 }
 
+// At is the same depths of points that hang elsewhere by now.
+func (d *Domes) At(points []Point) *Domes { return &Domes{d.Lattice, points, d.depth} }
+
 // InFrame turns a direction of the row frame into the frame of a point.
 func (p Point) InFrame(d mgl64.Vec3) mgl64.Vec3 {
 	if p.Mirrored {
@@ -70,23 +74,23 @@ func newDomes(g *Grid, lattice Lattice, points []Point, size int, wanted []bool,
 	domes := &Domes{Lattice: lattice, Points: points, depth: make([]float32, lattice.Size()*len(points))}
 	groups, stream := groupByPhase(g, points), newStreamer(g)
 	for _, patch := range lattice.patches(size) {
-		looked := false
+		for side := range groups {
+			if len(groups[side]) == 0 {
+				patch.directions[side] = nil
+			} else if wanted != nil {
+				patch.directions[side] = slices.DeleteFunc(patch.directions[side], func(i int) bool { return !wanted[i] })
+			}
+		}
+		if len(patch.directions[0])+len(patch.directions[1]) == 0 {
+			continue
+		}
+		stream.thickness.Toward(patch.middle)
 		for side, directions := range patch.directions {
 			for _, i := range directions {
-				if len(groups[side]) == 0 || wanted != nil && !wanted[i] {
-					continue
-				}
 				if err := pace(); err != nil {
 					return nil, err
 				}
-				if !looked {
-					stream.thickness.Toward(patch.middle)
-					looked = true
-				}
-				direction := Point{Mirrored: side == 1}.InFrame(lattice.Direction(i))
-				for k := range groups[side] {
-					stream.run(&groups[side][k], direction, domes.Depth(i))
-				}
+				stream.runAll(groups[side], Point{Mirrored: side == 1}.InFrame(lattice.Direction(i)), domes.Depth(i))
 			}
 		}
 	}

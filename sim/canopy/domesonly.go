@@ -14,6 +14,3 @@ func (d *Domes) Only(points []int) *Domes {
 	}
 	return few
 }
-
-// At is the same depths of points that hang elsewhere by now.
-func (d *Domes) At(points []Point) *Domes { return &Domes{d.Lattice, points, d.depth} }

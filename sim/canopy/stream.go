@@ -107,6 +107,13 @@ func newStreamer(g *Grid) *streamer {
 	return s
 }
 
+// runAll finds the optical depths of some groups along a unit vector of the row frame.
+func (s *streamer) runAll(groups []group, direction mgl64.Vec3, row []float32) {
+	for k := range groups {
+		s.run(&groups[k], direction, row)
+	}
+}
+
 // run finds the optical depths of a group along a unit vector of the row frame near that for which the thickness was
 // found.
 func (s *streamer) run(g *group, direction mgl64.Vec3, row []float32) {

@@ -42,10 +42,15 @@ type Change struct {
 	moved  *training.Stand // nil where the bunches hang as before
 }
 
+// Moves says whether bunches of a stand hang elsewhere than before.
+func (b *Before) Moves(after *training.Stand) bool {
+	return !slices.Equal(b.stand.Bunches, after.Bunches)
+}
+
 // Change compares the leaves of a stand with those before. Its bunches must be the same, in the same order; they may hang
 // elsewhere.
 func (b *Before) Change(after *training.Stand) *Change {
-	if !slices.Equal(b.stand.Bunches, after.Bunches) {
+	if b.Moves(after) {
 		return &Change{before: b, come: canopy.FromStand(after, b.slope), moved: after}
 	}
 	come, gone := without(after.Leaves, b.stand.Leaves), without(b.stand.Leaves, after.Leaves)
@@ -145,8 +150,8 @@ func (m *Model) SketchBeam(by *Change, suns []mgl64.Vec3, pace func() error) (*M
 }
 
 // Sketch is nearly the model of the same faces after the leaves of its stand have changed: the ways to the sky are looked at
-// in few directions, and only for what leaves stop that have come or gone, while clumping and fields stay those of m. Pace is
-// as for New.
+// in few directions, and only for what leaves stop that have come or gone, or for all where the faces have moved, while clumping
+// and fields stay those of m. Pace is as for New.
 func (m *Model) Sketch(by *Change, pace func() error) (*Model, error) {
 	other := m.hung(by)
 	var err error
